@@ -1,0 +1,52 @@
+/** The sawn blank: what is cut from the block, before drilling and shaping. Frame of the lure, mm. */
+import type { Ring } from '../geometry/ring.js';
+import type { Point2 } from '../geometry/vec.js';
+import type { Nominal } from './nominal.js';
+
+/** The slot the lip is glued in, seen from the side: a straight slot across the whole thickness. */
+export type LipSlot = {
+  /** Between the lip and the datum line: 0 straight ahead, 90 square to the body. */
+  readonly angleDeg: number;
+  /** Where the slot's center line leaves the finished belly, (station, height). */
+  readonly mouth: Point2;
+  /** Middle of the slot's square inner end. The lip points from `end` to `mouth`, along (−cos, −sin) of the angle. */
+  readonly end: Point2;
+  readonly widthMm: number;
+  /** From mouth to end, along the slot. */
+  readonly depthMm: number;
+};
+
+/** A ballast hole drilled from the belly, square to the datum line, at half thickness. */
+export type BallastHole = {
+  readonly stationMm: number;
+  readonly diameterMm: number;
+  /** Full-diameter depth in the sawn blank, on the hole's axis, from the sawn belly. */
+  readonly depthMm: number;
+  readonly metal: string;
+  /** Height of the sawn belly on the hole's axis (negative: below the datum line). */
+  readonly bellyMm: number;
+};
+
+export type HangerMark = { readonly stationMm: number };
+
+export type Blank = {
+  /** The pattern's name in this run; names files, so it is unique in a run. */
+  readonly name: string;
+  readonly version: string;
+  /** Length of the finished body, for the label. */
+  readonly lengthMm: number;
+  readonly thicknessMm: number;
+  /** Outline with the lip-slot notch. */
+  readonly outline: Nominal;
+  /** Outline before the lip slot is sawn. */
+  readonly profile: Nominal;
+  /** `outline` and `profile` as points, chord error at most `CHORD_TOLERANCE_MM`. */
+  readonly outlineRing: Ring;
+  readonly profileRing: Ring;
+  readonly slot: LipSlot | null;
+  readonly holes: readonly BallastHole[];
+  readonly hangers: readonly HangerMark[];
+};
+
+/** Greatest distance between a curve and the chords or arcs that stand for it in any output, mm. */
+export const CHORD_TOLERANCE_MM = 0.02;

@@ -1,0 +1,110 @@
+/**
+ * Polygon booleans and offsets: the one door to clipper2-ts. It guards that library's silent traps
+ * (NaN gives an empty result, a coarse default grid, orientation decides growth), so callers may
+ * trust an empty answer to mean empty.
+ *
+ * Coordinates are kept to 1e-6 (precision 6). Round corners of an offset are chords inside the true
+ * arc by at most `arcTolerance`.
+ */
+import {
+  Clipper,
+  ClipType,
+  EndType,
+  FillRule,
+  JoinType,
+  type PathD,
+  type PathsD,
+  type PolyPathD,
+  PolyTreeD,
+} from 'clipper2-ts';
+import { Fault } from '../problem.js';
+import { type Region, type Ring, ring, signedArea } from './ring.js';
+import type { Point2 } from './vec.js';
+
+const PRECISION = 6; // decimals clipper keeps; its default of 2 moves vertices by 0.017 mm
+const SLIVER_AREA = 1e-9; // mm²: pieces below this are rounding, not material
+
+/** Chord error allowed at round corners of an offset when the caller states none, mm. */
+export const ARC_TOLERANCE = 0.005;
+
+/** Everything within distance `by` of the region (by > 0), or the part further than −by from its edge (by < 0). */
+export function offset(
+  regions: readonly Region[],
+  by: number,
+  arcTolerance = ARC_TOLERANCE,
+): Region[] {
+  if (!Number.isFinite(by) || !(arcTolerance > 0))
+    throw new Fault(`offset by ${by}, tolerance ${arcTolerance}`);
+  if (by === 0) return [...regions];
+  const inflated = regions.map((r) =>
+    Clipper.inflatePathsD(
+      toPaths([r]),
+      by,
+      JoinType.Round,
+      EndType.Polygon,
+      2,
+      PRECISION,
+      arcTolerance,
+    ),
+  );
+  return toRegions(inflated.flat(), [], ClipType.Union);
+}
+
+export const union = (regions: readonly Region[]): Region[] =>
+  toRegions(toPaths(regions), [], ClipType.Union);
+export const subtract = (a: readonly Region[], b: readonly Region[]): Region[] =>
+  toRegions(toPaths(a), toPaths(b), ClipType.Difference);
+export const intersect = (a: readonly Region[], b: readonly Region[]): Region[] =>
+  toRegions(toPaths(a), toPaths(b), ClipType.Intersection);
+
+/**
+ * All sums a + b of a point of ring a and a point of ring b (Minkowski sum), holes filled.
+ * The boundary sum is united with b moved to a's first point and a moved to b's first point, so that
+ * one ring inside the other still covers.
+ */
+export function minkowskiSum(a: Ring, b: Ring): Ring {
+  const band = Clipper.minkowskiSumD(toPath(a), toPath(b), true);
+  const core = [
+    toPath(b.map(([x, y]): Point2 => [x + a[0][0], y + a[0][1]])),
+    toPath(a.map(([x, y]): Point2 => [x + b[0][0], y + b[0][1]])),
+  ];
+  const regions = toRegions([...band, ...core], [], ClipType.Union);
+  if (regions.length !== 1) throw new Fault(`Minkowski sum fell into ${regions.length} pieces`);
+  return regions[0].outer;
+}
+
+export const asRegion = (outer: Ring): Region => ({ outer, holes: [] });
+
+const toPath = (points: readonly Point2[]): PathD =>
+  points.map(([x, y]) => {
+    if (!Number.isFinite(x) || !Number.isFinite(y))
+      throw new Fault(`polygon point (${x}, ${y}) is not finite`);
+    return { x, y };
+  });
+
+const toPaths = (regions: readonly Region[]): PathsD =>
+  regions.flatMap((r) => [toPath(r.outer), ...r.holes.map((h) => toPath(h).reverse())]);
+
+function toRegions(subject: PathsD, clip: PathsD, type: ClipType): Region[] {
+  if (subject.length === 0) return [];
+  const tree = new PolyTreeD();
+  Clipper.booleanOpDWithPolyTree(type, subject, clip, tree, FillRule.NonZero, PRECISION);
+  const out: Region[] = [];
+  const visit = (node: PolyPathD): void => {
+    const outer = points(node);
+    const children = Array.from({ length: node.count }, (_, i) => node.child(i));
+    if (outer) {
+      out.push({ outer, holes: children.map(points).filter((h): h is Ring => h !== null) });
+    }
+    for (const hole of children) for (let i = 0; i < hole.count; i++) visit(hole.child(i));
+  };
+  for (let i = 0; i < tree.count; i++) visit(tree.child(i));
+  return out;
+}
+
+function points(node: PolyPathD): Ring | null {
+  const poly = node.poly;
+  if (!poly || poly.length < 3) return null;
+  const list = poly.map((p): Point2 => [p.x, p.y]);
+  return Math.abs(signedArea(list)) <= SLIVER_AREA ? null : ring(list, 1e-7);
+}

@@ -1,0 +1,81 @@
+/** Closed triangle meshes: indexed, welded, oriented outward. */
+import { Fault } from '../problem.js';
+import type { Point3 } from './vec.js';
+
+declare const meshMark: unique symbol;
+/** Corner k of triangle t is vertex `triangles[3t + k]`; vertex v is `positions[3v..3v+2]`. Only `mesh()` makes one. */
+export type Mesh = {
+  readonly positions: Float64Array;
+  readonly triangles: Uint32Array;
+  readonly [meshMark]: true;
+};
+
+export type MeshFlaws = {
+  /** Directed edges that are not met by exactly one edge the other way round. */
+  readonly openEdges: number;
+  /** Triangles with a repeated corner. */
+  readonly degenerate: number;
+  readonly notFinite: number;
+  readonly volume: number;
+};
+
+/** Counts what keeps a triangle soup from being a closed, outward solid. */
+export function meshFlaws(positions: Float64Array, triangles: Uint32Array): MeshFlaws {
+  const vertices = positions.length / 3;
+  const edges = new Map<number, number>();
+  let degenerate = 0;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const corner = [triangles[t], triangles[t + 1], triangles[t + 2]];
+    if (corner[0] === corner[1] || corner[1] === corner[2] || corner[2] === corner[0]) degenerate++;
+    for (let k = 0; k < 3; k++) {
+      const key = corner[k] * vertices + corner[(k + 1) % 3];
+      edges.set(key, (edges.get(key) ?? 0) + 1);
+    }
+  }
+  let openEdges = 0;
+  for (const [key, count] of edges) {
+    const from = Math.floor(key / vertices);
+    const to = key % vertices;
+    if (count !== 1 || edges.get(to * vertices + from) !== 1) openEdges++;
+  }
+  let notFinite = 0;
+  for (const value of positions) if (!Number.isFinite(value)) notFinite++;
+  return { openEdges, degenerate, notFinite, volume: signedVolume(positions, triangles) };
+}
+
+/** Makes a mesh. @throws Fault unless it is closed, finite, without degenerate triangles and encloses a positive volume. */
+export function mesh(positions: Float64Array, triangles: Uint32Array): Mesh {
+  const flaws = meshFlaws(positions, triangles);
+  if (flaws.openEdges || flaws.degenerate || flaws.notFinite || !(flaws.volume > 0)) {
+    throw new Fault(
+      `mesh of ${triangles.length / 3} triangles: ${flaws.openEdges} open edges, ${flaws.degenerate} degenerate, ` +
+        `${flaws.notFinite} numbers not finite, volume ${flaws.volume}`,
+    );
+  }
+  return { positions, triangles } as Mesh;
+}
+
+/** Volume by the divergence theorem; positive when triangles wind counter-clockwise seen from outside. */
+export function signedVolume(positions: Float64Array, triangles: Uint32Array): number {
+  let six = 0;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
+    const [ax, ay, az] = [positions[a], positions[a + 1], positions[a + 2]];
+    const [bx, by, bz] = [positions[b], positions[b + 1], positions[b + 2]];
+    const [cx, cy, cz] = [positions[c], positions[c + 1], positions[c + 2]];
+    six += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
+  }
+  return six / 6;
+}
+
+export const meshVolume = (m: Mesh): number => signedVolume(m.positions, m.triangles);
+
+export function meshBox(m: Mesh): readonly [min: Point3, max: Point3] {
+  const min: [number, number, number] = [Infinity, Infinity, Infinity];
+  const max: [number, number, number] = [-Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < m.positions.length; i++) {
+    min[i % 3] = Math.min(min[i % 3], m.positions[i]);
+    max[i % 3] = Math.max(max[i % 3], m.positions[i]);
+  }
+  return [min, max];
+}

@@ -1,0 +1,36 @@
+/**
+ * What can be wrong, as facts. The sentence is made in `messages.ts`; only the command line knows
+ * exit codes.
+ */
+import type { ProblemCode } from './messages.js';
+
+export type Severity = 'error' | 'warning';
+
+/** A path of keys and list indices into a parameter file, e.g. `['body', 'offsets', 2, 'backMm']`. */
+export type KeyPath = readonly (string | number)[];
+
+/** The facts of one problem: code and numbers, no prose. Numbers carry their unit in the fact's name. */
+export type Problem = {
+  readonly code: ProblemCode;
+  readonly path: KeyPath;
+  readonly facts: Readonly<Record<string, string | number>>;
+  /** Where in which file; absent when a problem does not come from a file's text. */
+  readonly at?: Place;
+};
+
+/** A place in a text file; line and column count from 1. */
+export type Place = { readonly file: string; readonly line: number; readonly column: number };
+
+export const problem = (
+  code: ProblemCode,
+  path: KeyPath = [],
+  facts: Readonly<Record<string, string | number>> = {},
+): Problem => ({ code, path, facts });
+
+/**
+ * An invariant of ours that failed: never the maker's fault. The command line turns it into exit
+ * code 70 and says what to send.
+ */
+export class Fault extends Error {
+  override readonly name = 'Fault';
+}
