@@ -1,20 +1,7 @@
 /** The sawn blank: what is cut from the block, before drilling and shaping. Frame of the lure, mm. */
 import type { Ring } from '../geometry/ring.js';
-import type { Point2 } from '../geometry/vec.js';
 import type { Nominal } from './nominal.js';
-
-/** The slot the lip is glued in, seen from the side: a straight slot across the whole thickness. */
-export type LipSlot = {
-  /** Between the lip and the datum line: 0 straight ahead, 90 square to the body. */
-  readonly angleDeg: number;
-  /** Where the slot's center line leaves the finished belly, (station, height). */
-  readonly mouth: Point2;
-  /** Middle of the slot's square inner end. The lip points from `end` to `mouth`, along (−cos, −sin) of the angle. */
-  readonly end: Point2;
-  readonly widthMm: number;
-  /** From mouth to end, along the slot. */
-  readonly depthMm: number;
-};
+import type { LipSlot } from './slot.js';
 
 /** A ballast hole drilled from the belly, square to the datum line, at half thickness. */
 export type BallastHole = {
@@ -50,3 +37,15 @@ export type Blank = {
 
 /** Greatest distance between a curve and the chords or arcs that stand for it in any output, mm. */
 export const CHORD_TOLERANCE_MM = 0.02;
+
+/** What stands on everything made for a blank: name, length of the finished body, version. */
+export function labelOf({
+  name,
+  lengthMm,
+  version,
+}: Pick<Blank, 'name' | 'lengthMm' | 'version'>): string {
+  const size = String(Math.round(lengthMm));
+  // A size's own name may end in its length already.
+  const family = name.endsWith(`-${size}`) ? name.slice(0, -size.length - 1) : name;
+  return `${family} ${size} v${version}`.toUpperCase();
+}

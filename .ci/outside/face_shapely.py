@@ -1,0 +1,108 @@
+#!/usr/bin/python3
+"""Judges the nest in every build.json below the given folders with shapely.
+
+Usage: face_shapely.py DIR...
+Asks of each face: outlines that are the pattern's outline turned and moved, no two nearer than the
+gap, none in the margin or on a knot; and of each nest: as many blanks as it says, and as many as
+were ordered. Fails when it looked at no face.
+"""
+
+import json
+import math
+import sys
+from collections import Counter
+from itertools import combinations
+from pathlib import Path
+
+from shapely.geometry import Point, Polygon, box
+
+SAME_MM = 0.001
+ROOM_MM = 0.01
+
+
+def moved(points, placement):
+    a = math.radians(placement["turnDeg"])
+    x0, y0 = placement["xMm"], placement["yMm"]
+    c, s = math.cos(a), math.sin(a)
+    return [(c * x - s * y + x0, s * x + c * y + y0) for x, y in points]
+
+
+def face_flaws(face, outlines):
+    """What is wrong with one face, and how many pairs of outlines were measured."""
+    found = []
+    shapes = []
+    for i, placement in enumerate(face["placements"]):
+        wanted = moved(outlines[placement["pattern"]], placement)
+        given = placement["outline"]
+        far = max((math.dist(p, q) for p, q in zip(wanted, given)), default=math.inf)
+        if len(wanted) != len(given) or not far <= SAME_MM:
+            found.append(f"outline {i} is not {placement['pattern']} turned and moved ({far} mm)")
+        shapes.append(Polygon(given))
+        if not shapes[-1].is_valid:
+            found.append(f"outline {i} is no simple polygon")
+    gap, margin = face["gapMm"], face["marginMm"]
+    inside = box(
+        margin - ROOM_MM,
+        margin - ROOM_MM,
+        face["lengthMm"] - margin + ROOM_MM,
+        face["widthMm"] - margin + ROOM_MM,
+    )
+    for i, shape in enumerate(shapes):
+        if not inside.contains(shape):
+            found.append(f"outline {i} is not inside the margin of {margin} mm: {shape.bounds}")
+        for knot in face["knots"]:
+            room = shape.distance(Point(knot["xMm"], knot["yMm"])) - knot["radiusMm"]
+            if room < -ROOM_MM:
+                found.append(f"outline {i} reaches {-room:.3f} mm into a knot")
+    pairs = 0
+    for (i, a), (j, b) in combinations(enumerate(shapes), 2):
+        pairs += 1
+        apart = a.distance(b)
+        if apart < gap - ROOM_MM or (apart == 0 and a.intersection(b).area > 0):
+            found.append(f"outlines {i} and {j} are {apart:.3f} mm apart, not {gap} mm")
+    return found, pairs
+
+
+def count_flaws(nest):
+    counted = Counter()
+    for face in nest["faces"]:
+        for placement in face["placements"]:
+            counted[placement["pattern"]] += face["layers"] * face["copies"]
+    found = []
+    for name in sorted({*nest["ordered"], *nest["made"], *counted}):
+        made, ordered = nest["made"].get(name, 0), nest["ordered"].get(name, 0)
+        if made != counted[name]:
+            found.append(f"{name}: the faces give {counted[name]} blanks, the nest says {made}")
+        if made < ordered:
+            found.append(f"{name}: {made} blanks for an order of {ordered}")
+    return found, sum(counted.values())
+
+
+def main(folders):
+    files = sorted(path for folder in folders for path in Path(folder).rglob("build.json"))
+    faces = pairs = blanks = bad = 0
+    for path in files:
+        build = json.loads(path.read_text(encoding="utf-8"))
+        outlines = {pattern["name"]: pattern["outline"] for pattern in build["patterns"]}
+        nest = build.get("nest")
+        if not nest:
+            continue
+        found, made = count_flaws(nest)
+        blanks += made
+        for k, face in enumerate(nest["faces"]):
+            flaws, measured = face_flaws(face, outlines)
+            found += [f"face {k + 1}: {flaw}" for flaw in flaws]
+            faces += 1
+            pairs += measured
+        bad += bool(found)
+        for flaw in found:
+            print(f"{path}: {flaw}")
+    print(
+        f"shapely: {len(files)} builds, {faces} faces, {pairs} pairs of outlines, "
+        f"{blanks} blanks, {bad} builds with flaws"
+    )
+    return 1 if bad or faces == 0 else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

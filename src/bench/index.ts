@@ -1,0 +1,39 @@
+/** `npm run bench`: ratios measured in one run. Nothing here is a test; a busy machine only blurs it. */
+import { spawnSync } from 'node:child_process';
+import { rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { shippedPath } from '../io.js';
+import { jigRows } from './jigs.js';
+import { makeRows } from './make.js';
+
+console.log('Booleans of each jig: manifold-3d against the same tree by @jscad/modeling');
+console.table(await jigRows());
+
+console.log('A whole make, from file to files on disk');
+const rows = await makeRows();
+console.table(rows);
+const per = (i: number) => rows[i].seconds / rows[i].blanks;
+for (const i of [2, 3]) {
+  const growth = (rows[i].seconds / rows[i - 1].seconds).toFixed(2);
+  const share = (per(i) / per(i - 1)).toFixed(3);
+  console.log(
+    `${rows[i - 1].blanks} → ${rows[i].blanks} blanks: ${growth} times the time, ${share} of it a blank (linear is 1)`,
+  );
+}
+
+const out = join(tmpdir(), `blankwright-bench-${process.pid}`);
+const cli = fileURLToPath(new URL('../cli.js', import.meta.url));
+const cold = (args: readonly string[]) => {
+  const start = performance.now();
+  spawnSync(process.execPath, [cli, ...args], { stdio: 'ignore' });
+  return ((performance.now() - start) / 1000).toFixed(2);
+};
+console.log(
+  `Cold process: make one pattern ${cold(['make', shippedPath('templates/skerry.yaml'), '--out', out])} s, --help ${cold(['--help'])} s`,
+);
+rmSync(out, { recursive: true, force: true });
+console.log(
+  `Memory at the end: ${Math.round(process.memoryUsage().rss / 1e6)} MB resident, ${Math.round(process.resourceUsage().maxRSS / 1e3)} MB at most`,
+);

@@ -1,0 +1,55 @@
+/** `blankwright make FILE`: the whole set, or nothing. */
+import { join } from 'node:path';
+import { outputProblem, sha256, writeSet } from '../io.js';
+import type { Problem } from '../problem.js';
+import { isError, type Produced, produce } from '../produce.js';
+import { fileSet, type MadeFile } from '../record/file-set.js';
+import { manifestText } from '../record/manifest.js';
+import type { Terminal, Tool } from '../terminal.js';
+import { exitCode } from './check.js';
+import { summary, summaryData } from './summary.js';
+import { asData, counted, jsonDocument, tellProblems } from './tell.js';
+
+export async function make(
+  file: string,
+  out: string | null,
+  tool: Tool,
+  terminal: Terminal,
+): Promise<number> {
+  // What is cheap is looked at before what is slow.
+  const early = out === null ? null : outputProblem(out);
+  if (early) return refused([early], terminal);
+  const produced = await produce(file);
+  const { problems, made } = produced;
+  if (!made || problems.some(isError)) return refused(problems, terminal);
+  const dir = out ?? join('output', made.build.job.name);
+  const files = deliver(produced, made, tool);
+  const failure = outputProblem(dir) ?? writeSet(dir, files);
+  if (failure) return refused([...problems, failure], terminal);
+  tellProblems(problems, terminal);
+  if (terminal.json) {
+    const facts = { command: 'make', ok: true, out: dir, problems: asData(problems) };
+    terminal.out(
+      jsonDocument({ ...facts, ...summaryData(made.build), files: files.map((f) => f.path) }),
+    );
+  } else {
+    terminal.out(summary(made.build, dir));
+  }
+  return exitCode(problems);
+}
+
+type Written = Pick<MadeFile, 'path' | 'bytes'>;
+
+function deliver({ inputs }: Produced, made: NonNullable<Produced['made']>, tool: Tool): Written[] {
+  const files = fileSet(made.build, made.kernel, `${tool.name} ${tool.version}`);
+  const manifest = manifestText(tool, inputs, files, sha256);
+  return [...files, { path: 'manifest.json', bytes: new TextEncoder().encode(manifest) }];
+}
+
+function refused(problems: readonly Problem[], terminal: Terminal): number {
+  tellProblems(problems, terminal);
+  if (terminal.json)
+    terminal.out(jsonDocument({ command: 'make', ok: false, problems: asData(problems) }));
+  else terminal.err(`${counted(problems)}; nothing was written.\n`);
+  return exitCode(problems);
+}

@@ -1,0 +1,78 @@
+/** `blankwright new pattern|run NAME`: a commented file to start from. */
+import { relative, sep } from 'node:path';
+import { isThere, shippedPath, writeNew } from '../io.js';
+import { nearest } from '../pattern/nearest.js';
+import { patternSections } from '../pattern/schema.js';
+import { EXIT, type Terminal } from '../terminal.js';
+import { patternStarter, runStarter } from './starter.js';
+import { jsonDocument } from './tell.js';
+
+const KINDS = ['pattern', 'run'];
+
+/** Files written, in this folder: NAME.yaml, and for a run without `pattern` also NAME-lure.yaml to order. */
+export async function create(
+  kind: string,
+  name: string,
+  pattern: string | null,
+  terminal: Terminal,
+): Promise<number> {
+  if (!KINDS.includes(kind)) {
+    const guess = nearest(kind, KINDS);
+    return refuse(
+      `There is no kind ${kind}: write pattern or run.${guess ? ` Did you mean ${guess}?` : ''}`,
+      terminal,
+    );
+  }
+  if (kind === 'pattern' && pattern !== null)
+    return refuse('--pattern goes with `new run`.', terminal);
+  if (!patternSections.name.safeParse(name).success) {
+    return refuse(
+      `${name} cannot be a name: lower case letters, digits and hyphens, at most 40.`,
+      terminal,
+    );
+  }
+  const lure = `${name}-lure`;
+  const files =
+    kind === 'pattern'
+      ? [{ path: `${name}.yaml`, text: patternStarter(name, schemaPath('pattern')) }]
+      : [
+          ...(pattern === null
+            ? [{ path: `${lure}.yaml`, text: patternStarter(lure, schemaPath('pattern')) }]
+            : []),
+          {
+            path: `${name}.yaml`,
+            text: runStarter(name, pattern ?? `${lure}.yaml`, schemaPath('run')),
+          },
+        ];
+  const taken = files.find((f) => isThere(f.path));
+  if (taken)
+    return refuse(
+      `${taken.path} is there already; nothing was written. Choose another name.`,
+      terminal,
+    );
+  for (const { path, text } of files) {
+    try {
+      writeNew(path, text);
+    } catch (error) {
+      const { code } = error as NodeJS.ErrnoException;
+      return refuse(`${path} cannot be written (${code}).`, terminal);
+    }
+  }
+  const paths = files.map((f) => f.path);
+  if (terminal.json) terminal.out(jsonDocument({ command: 'new', ok: true, files: paths }));
+  else terminal.out(`${paths.join(', ')} written. Next: blankwright make ${name}.yaml\n`);
+  return EXIT.done;
+}
+
+/** Where an editor finds the schema, from this folder. */
+const schemaPath = (kind: string): string =>
+  relative('.', shippedPath(`schema/${kind}.schema.json`))
+    .split(sep)
+    .join('/');
+
+function refuse(message: string, terminal: Terminal): number {
+  if (terminal.json)
+    terminal.out(jsonDocument({ command: 'new', ok: false, error: { code: 'usage', message } }));
+  terminal.err(`${message}\n`);
+  return EXIT.usage;
+}

@@ -1,0 +1,94 @@
+/** What a build made, as a short table and as data. */
+import type { Jig } from '../jig/jig.js';
+import type { Build, Product } from '../pipeline.js';
+
+export function summary(build: Build, dir: string): string {
+  const { job, products, nest, faces } = build;
+  const patterns = table(
+    ['pattern', 'length', 'body', 'sawn blank', 'ordered', 'made', 'drill'],
+    products.map((p) => [
+      p.blank.name,
+      `${round(p.blank.lengthMm, 0)} mm`,
+      `${round(p.body.properties.volumeMm3 / 1000, 1)} cm³`,
+      mass(p),
+      nest ? String(p.count) : '–',
+      nest ? String(nest.made[p.blank.name]) : '–',
+      drill(p.jigs),
+    ]),
+  );
+  const cuts =
+    nest === null
+      ? []
+      : [
+          table(
+            ['face', 'block', 'outlines', 'layers', 'stacks', 'blanks', 'used'],
+            nest.faces.map((f) => [
+              String(f.id),
+              `${[f.lengthMm, f.widthMm, f.thicknessMm].map((v) => round(v, 1)).join(' × ')} mm`,
+              String(f.placements.length),
+              String(f.layers),
+              String(f.copies),
+              String(f.placements.length * f.layers * f.copies),
+              `${round(100 * f.usedRatio, 0)} %`,
+            ]),
+          ),
+        ];
+  const first = faces.length > 0 ? 'faces/face-1.svg' : `templates/${products[0].blank.name}.svg`;
+  return [
+    `${job.name}: ${made(build)} in ${dir}`,
+    patterns,
+    ...cuts,
+    `Look first at ${dir}/${first}, then print the jigs in ${dir}/jigs; build.json has every number.`,
+    'Saws, molten lead, dust and epoxy hurt people: README, "Cautions". Local rules come first.',
+    '',
+  ].join('\n\n');
+}
+
+function made({ products, nest }: Build): string {
+  const count = (n: number, word: string) => `${n} ${word}${n === 1 ? '' : 's'}`;
+  const jigs = products.reduce((n, p) => n + p.jigs.length, 0);
+  const blanks = nest
+    ? [
+        count(
+          Object.values(nest.made).reduce((a, b) => a + b, 0),
+          'blank',
+        ),
+      ]
+    : [];
+  const stacks = nest ? [count(nest.stacks, 'stack'), count(nest.faces.length, 'face')] : [];
+  return [count(products.length, 'pattern'), ...blanks, ...stacks, count(jigs, 'jig')].join(', ');
+}
+
+const mass = ({ sawnMass: { massG, spreadG } }: Product): string =>
+  spreadG === null
+    ? `${round(massG, 1)} g, by weight`
+    : `${round(massG, 1)} ± ${round(spreadG, 1)} g`;
+
+/** Bit and collar setting of each hole. */
+const drill = (jigs: readonly Jig[]): string =>
+  jigs
+    .flatMap((j) => (j.kind === 'drill-stop' ? j.guides : []))
+    .map((g) => `${round(g.bitDiameterMm, 2)} mm bit, collar ${round(g.collarSettingMm, 1)} mm`)
+    .join('; ') || '–';
+
+const round = (value: number, decimals: number): string =>
+  String(Number(value.toFixed(decimals)) + 0);
+
+function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
+  const widths = head.map((h, i) => Math.max(h.length, ...rows.map((r) => r[i].length)));
+  const line = (cells: readonly string[]) =>
+    `  ${cells.map((c, i) => c.padEnd(widths[i])).join('  ')}`.trimEnd();
+  return [head, ...rows].map(line).join('\n');
+}
+
+export const summaryData = ({ products, nest }: Build) => ({
+  patterns: products.map(({ blank, count, body, sawnMass }) => ({
+    name: blank.name,
+    ordered: count,
+    made: nest?.made[blank.name] ?? null,
+    volumeMm3: body.properties.volumeMm3,
+    sawnBlankMassG: sawnMass.massG,
+  })),
+  stacks: nest?.stacks ?? null,
+  usedRatio: nest?.usedRatio ?? null,
+});

@@ -1,0 +1,47 @@
+/** Problems as a maker reads them, and as a program does. */
+import { styleText } from 'node:util';
+import { tell } from '../messages.js';
+import { keyText } from '../pattern/form.js';
+import type { Problem } from '../problem.js';
+import { isError } from '../produce.js';
+import type { Terminal } from '../terminal.js';
+
+const MOST_SHOWN = 20;
+
+/** Writes problems to standard error, the first twenty in full and a count of the rest. */
+export function tellProblems(problems: readonly Problem[], { err }: Terminal): void {
+  for (const p of problems.slice(0, MOST_SHOWN)) err(`${inWords(p)}\n`);
+  const more = problems.length - MOST_SHOWN;
+  if (more > 0) err(`… and ${more} more.\n`);
+}
+
+function inWords(p: Problem): string {
+  const { severity, what, limit, from, fix } = tell(p.code, p.facts);
+  const place = p.at ? `${p.at.file}:${p.at.line}:${p.at.column}: ` : '';
+  const color = severity === 'error' ? 'red' : 'yellow';
+  const head = `${place}${styleText(color, severity, { stream: process.stderr })} ${p.code}`;
+  return [head, `  ${what}`, `  Limit: ${limit} (From: ${from}.)`, `  To do: ${fix}`].join('\n');
+}
+
+/** `3 errors, 1 warning`. */
+export function counted(problems: readonly Problem[]): string {
+  const errors = problems.filter(isError).length;
+  const warnings = problems.length - errors;
+  const some = (n: number, word: string) => (n === 0 ? [] : [`${n} ${word}${n === 1 ? '' : 's'}`]);
+  return [...some(errors, 'error'), ...some(warnings, 'warning')].join(', ');
+}
+
+/** Problems as plain data for `--json`. */
+export const asData = (problems: readonly Problem[]): unknown[] =>
+  problems.map(({ code, path, facts, at }) => ({
+    code,
+    file: at?.file ?? null,
+    line: at?.line ?? null,
+    column: at?.column ?? null,
+    key: keyText(path),
+    ...tell(code, facts),
+    facts,
+  }));
+
+export const jsonDocument = (value: Readonly<Record<string, unknown>>): string =>
+  `${JSON.stringify({ schemaVersion: 1, ...value }, null, 2)}\n`;

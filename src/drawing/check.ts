@@ -1,0 +1,111 @@
+/**
+ * Judges a finished drawing by its strokes alone, as a maker would who lays a rule on it. It shares
+ * nothing with what placed them.
+ */
+import { pathPoints } from '../geometry/arcpath.js';
+import { insideRing } from '../geometry/ring.js';
+import { type Box, boxOf, cross, type Point2, sub } from '../geometry/vec.js';
+import type { Drawing, LayerName, Stroke } from './drawing.js';
+
+export type DrawingFlaw =
+  | { readonly kind: 'no-outline' }
+  | { readonly kind: 'no-scale-bar' }
+  | { readonly kind: 'open-cut'; readonly at: Point2 }
+  | { readonly kind: 'outside-the-wood'; readonly layer: LayerName; readonly at: Point2 }
+  | { readonly kind: 'label-meets'; readonly layer: LayerName; readonly at: Point2 }
+  | { readonly kind: 'rule-on-work'; readonly at: Point2 };
+
+/** A stroke as points: a label that a 0.02 mm chord misses, it misses. */
+type Trace = { readonly stroke: Stroke; readonly points: readonly Point2[]; readonly box: Box };
+
+const CHORD_MM = 0.02;
+const TURN_POINTS = 64;
+
+/**
+ * What is wrong with a drawing; empty when nothing is. Cuts must be closed, openings, marks and
+ * labels must lie inside an outline, labels must meet no cut and no mark, there must be a bar of
+ * exactly 100 mm, and it and the notes must lie outside the work.
+ */
+export function checkDrawing({ strokes }: Drawing): readonly DrawingFlaw[] {
+  const traces = strokes.map(trace);
+  const on = (...layers: LayerName[]) => traces.filter((t) => layers.includes(t.stroke.layer));
+  const outlines = on('CUT_OUTSIDE');
+  return [
+    ...(outlines.length === 0 ? [{ kind: 'no-outline' } as const] : []),
+    ...(on('RULE').some(isScaleBar) ? [] : [{ kind: 'no-scale-bar' } as const]),
+    ...openCuts(on('CUT_INSIDE', 'CUT_OUTSIDE')),
+    ...outsideTheWood(on('CUT_INSIDE', 'MARK', 'LABEL'), outlines),
+    ...meetings(on('LABEL'), on('CUT_INSIDE', 'CUT_OUTSIDE', 'MARK')),
+    ...ruleOnWork(on('RULE'), on('CUT_INSIDE', 'CUT_OUTSIDE', 'MARK', 'LABEL', 'STOCK')),
+  ];
+}
+
+function trace(stroke: Stroke): Trace {
+  const points = stroke.kind === 'path' ? pathPoints(stroke.path, CHORD_MM) : around(stroke.circle);
+  // A closed trace ends where it starts.
+  const closed = stroke.kind === 'circle' || stroke.path.closed;
+  return { stroke, points: closed ? [...points, points[0]] : points, box: boxOf(points) };
+}
+
+const around = ({ center, radius }: { center: Point2; radius: number }): Point2[] =>
+  Array.from({ length: TURN_POINTS }, (_, i) => {
+    const a = (2 * Math.PI * i) / TURN_POINTS;
+    return [center[0] + radius * Math.cos(a), center[1] + radius * Math.sin(a)];
+  });
+
+const isScaleBar = ({ points }: Trace): boolean =>
+  points.length === 2 &&
+  points[0][1] === points[1][1] &&
+  Math.abs(points[1][0] - points[0][0]) === 100;
+
+const openCuts = (cuts: readonly Trace[]): DrawingFlaw[] =>
+  cuts
+    .filter(({ stroke }) => stroke.kind === 'path' && !stroke.path.closed)
+    .map(({ points }) => ({ kind: 'open-cut', at: points[0] }));
+
+/** Every stroke's middle must be inside one outline. */
+function outsideTheWood(inner: readonly Trace[], outlines: readonly Trace[]): DrawingFlaw[] {
+  return inner.flatMap(({ stroke, points, box }): DrawingFlaw[] => {
+    const half = Math.floor((points.length - 1) / 2);
+    const [a, b] = [points[half], points[half + 1]];
+    const at: Point2 = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+    const held = outlines.some((o) => overlap(o.box, box) && insideRing(at, o.points));
+    return held ? [] : [{ kind: 'outside-the-wood', layer: stroke.layer, at }];
+  });
+}
+
+function meetings(labels: readonly Trace[], others: readonly Trace[]): DrawingFlaw[] {
+  return labels.flatMap((label) =>
+    others
+      .filter((other) => overlap(label.box, other.box) && cutsAcross(label.points, other.points))
+      .map((other) => ({
+        kind: 'label-meets',
+        layer: other.stroke.layer,
+        at: label.points[0],
+      })),
+  );
+}
+
+function ruleOnWork(rules: readonly Trace[], work: readonly Trace[]): DrawingFlaw[] {
+  const box = boxOf(work.flatMap((t) => t.points));
+  return rules
+    .filter((rule) => overlap(rule.box, box))
+    .map(({ points }) => ({ kind: 'rule-on-work', at: points[0] }));
+}
+
+const overlap = (a: Box, b: Box): boolean =>
+  a[0] <= b[2] && b[0] <= a[2] && a[1] <= b[3] && b[1] <= a[3];
+
+/** True when any piece of one line crosses or touches any piece of the other. */
+function cutsAcross(a: readonly Point2[], b: readonly Point2[]): boolean {
+  const side = (p: Point2, q: Point2, r: Point2) => Math.sign(cross(sub(q, p), sub(r, p)));
+  for (let i = 1; i < a.length; i++) {
+    for (let j = 1; j < b.length; j++) {
+      const apart =
+        side(a[i - 1], a[i], b[j - 1]) * side(a[i - 1], a[i], b[j]) > 0 ||
+        side(b[j - 1], b[j], a[i - 1]) * side(b[j - 1], b[j], a[i]) > 0;
+      if (!apart && overlap(boxOf([a[i - 1], a[i]]), boxOf([b[j - 1], b[j]]))) return true;
+    }
+  }
+  return false;
+}

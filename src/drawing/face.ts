@@ -1,0 +1,150 @@
+/** The drawing of one face of a stack: what is glued on the block, or what the cutter follows. */
+import type { Blank } from '../blank/blank.js';
+import type { Circle } from '../geometry/arcpath.js';
+import { rectRing } from '../geometry/ring.js';
+import { type Motion, moved } from '../geometry/vec.js';
+import type { Drawn, ReadyCut, Stroke } from './drawing.js';
+import { labelStrokes, obstaclesOf, type PlacedLabel, placeLabel } from './label.js';
+import { datumLine, hangerMarks, holeMarks, woodOf } from './marks.js';
+import type { Part } from './parts.js';
+import {
+  BAR_BELOW_MM,
+  circleStroke,
+  cutStroke,
+  kerfNote,
+  lineStroke,
+  NOTE_HEIGHT_MM,
+  plain,
+  polygonStroke,
+  SCALE_BAR_MM,
+  textStrokes,
+  underneath,
+} from './strokes.js';
+import { tidied } from './tidy.js';
+
+/** A blank as it is sawn in this run: how it is cut and what it is called. In its own frame. */
+export type BlankWork = {
+  readonly blank: Blank;
+  readonly cuts: readonly ReadyCut[];
+  /** True when the cuts go round the lip slot; else the slot is marked, to be sawn with its guide. */
+  readonly slotIsCut: boolean;
+  /** What the label says, printable ASCII: name, length, version. */
+  readonly label: string;
+};
+
+/** A face in its own frame: x along the grain from 0 to the length, y from 0 to the width. */
+export type FaceWork = {
+  /** What the face is called on the drawing, printable ASCII. */
+  readonly title: string;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  /** Thickness of one block of the stack. */
+  readonly thicknessMm: number;
+  readonly marginMm: number;
+  /** What lies between neighboring outlines. */
+  readonly gapMm: number;
+  readonly layers: number;
+  /** Stacks that are cut so. */
+  readonly copies: number;
+  readonly knots: readonly Circle[];
+  readonly placed: readonly { readonly work: BlankWork; readonly motion: Motion }[];
+  /** Kerf that the cuts allow for; null when they are the outlines themselves. */
+  readonly kerfMm: number | null;
+  /** Further lines of notes, printable ASCII. */
+  readonly notes?: readonly string[];
+};
+
+/** What is drawn inside one blank, in its own frame; the same wherever the blank lies. */
+type Face = { readonly marks: readonly Part[]; readonly label: PlacedLabel | null };
+
+/**
+ * Draws a face: edge of the block, margin (dashed), knots, and of every blank its cuts, its marks and
+ * its label, which is never upside down; under the block the scale bar, the direction of the grain
+ * and notes.
+ */
+export function faceDrawing(face: FaceWork): Drawn {
+  const drawn = new Map<BlankWork, Face>();
+  for (const { work } of face.placed) if (!drawn.has(work)) drawn.set(work, drawBlank(work));
+  const blanks = face.placed.flatMap(({ work, motion }) =>
+    blankStrokes(work, drawn.get(work) as Face, motion),
+  );
+  const notes = faceNotes(face);
+  const drawing = tidied({
+    title: face.title,
+    description: [...notes.slice(1), 'Lengths in mm, true size.'].join('. '),
+    strokes: [...blanks, ...stockStrokes(face), ...underneath([0, 0], notes), ...grainArrow()],
+  });
+  const unlabeled = [...drawn].flatMap(([{ blank }, { label }]) => (label ? [] : [blank.name]));
+  return { drawing, unlabeled };
+}
+
+function drawBlank({ blank, slotIsCut, label }: BlankWork): Face {
+  const { wood, slotLines } = woodOf(blank, slotIsCut);
+  const marks = [
+    ...datumLine(wood),
+    ...hangerMarks(blank, wood),
+    ...blank.holes.flatMap((hole) => holeMarks(hole, wood)),
+    ...slotLines,
+  ];
+  return { marks, label: placeLabel(label, wood.outline, obstaclesOf(marks, wood)) };
+}
+
+const blankStrokes = (work: BlankWork, { marks, label }: Face, motion: Motion): Stroke[] => [
+  ...work.cuts.map((cut) => cutStroke(cut, motion)),
+  ...marks.map(([from, to]) => lineStroke('MARK', moved(motion, from), moved(motion, to))),
+  ...(label ? labelStrokes('LABEL', label, motion) : []),
+];
+
+const stockStrokes = ({ lengthMm, widthMm, marginMm, knots }: FaceWork): Stroke[] => [
+  polygonStroke('STOCK', rectRing(0, 0, lengthMm, widthMm)),
+  ...(marginMm > 0
+    ? [
+        {
+          ...polygonStroke(
+            'STOCK',
+            rectRing(marginMm, marginMm, lengthMm - marginMm, widthMm - marginMm),
+          ),
+          dashed: true as const,
+        },
+      ]
+    : []),
+  ...knots.map(({ center, radius }) => circleStroke('STOCK', center, radius)),
+];
+
+function faceNotes(face: FaceWork): string[] {
+  const { placed, layers, copies, kerfMm, notes = [] } = face;
+  const size = [face.lengthMm, face.widthMm, face.thicknessMm].map(plain).join(' X ');
+  const count = placed.length * layers * copies;
+  return [
+    face.title.toUpperCase(),
+    `BLOCK ${size} MM, MARGIN ${plain(face.marginMm)} MM, ${plain(face.gapMm)} MM BETWEEN OUTLINES`,
+    `${counted(placed.length, 'OUTLINE')} X ${counted(layers, 'LAYER')} X ${counted(copies, 'STACK')} = ${counted(count, 'BLANK')}`,
+    kerfNote(kerfMm),
+    ...notes,
+  ];
+}
+
+const counted = (count: number, word: string): string =>
+  `${count} ${word}${count === 1 ? '' : 'S'}`;
+
+const ARROW_MM = 40;
+const HEAD_MM = 3;
+
+/** An arrow along the grain, to the right of the scale bar. */
+function grainArrow(): Stroke[] {
+  const [left, y] = [SCALE_BAR_MM + 25, -BAR_BELOW_MM];
+  const right = left + ARROW_MM;
+  const heads = [
+    [left, 1],
+    [right, -1],
+  ].flatMap(([x, inward]) =>
+    [1, -1].map((side) =>
+      lineStroke('RULE', [x, y], [x + inward * HEAD_MM, y + (side * HEAD_MM) / 2]),
+    ),
+  );
+  return [
+    lineStroke('RULE', [left, y], [right, y]),
+    ...heads,
+    ...textStrokes('RULE', { text: 'GRAIN', heightMm: NOTE_HEIGHT_MM, at: [left + 11, y + 1.5] }),
+  ];
+}

@@ -1,0 +1,172 @@
+/** The only file access of the program: read a text, look at an output folder, write a whole set. */
+import { createHash } from 'node:crypto';
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+  writeSync,
+} from 'node:fs';
+import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Problem, problem } from './problem.js';
+
+export type OutputFile = { readonly path: string; readonly bytes: Uint8Array };
+
+/** A parameter file is a page or two; more than this is a mistake. */
+const LARGEST_TEXT_BYTES = 1 << 20;
+
+export const sha256 = (bytes: Uint8Array | string): string =>
+  createHash('sha256').update(bytes).digest('hex');
+
+/** Reads a UTF-8 text; a byte order mark is dropped. What stands in the way is a problem, not an exception. */
+export function readText(
+  path: string,
+): { readonly text: string; readonly sha256: string } | Problem {
+  let bytes: Buffer;
+  try {
+    const stat = statSync(path);
+    if (stat.isDirectory()) return problem('file-is-folder', [], { path });
+    if (stat.size > LARGEST_TEXT_BYTES) {
+      return {
+        ...problem('file-too-large', [], { bytes: stat.size, limitBytes: LARGEST_TEXT_BYTES }),
+        at: start(path),
+      };
+    }
+    bytes = readFileSync(path);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'ENOENT' || code === 'ENOTDIR') return problem('file-missing', [], { path });
+    return problem('file-unreadable', [], { path, reason: code ?? String(error) });
+  }
+  const bad = firstNonText(bytes);
+  if (bad !== null) return { ...problem('file-binary', [], { byte: bad }), at: start(path) };
+  return { text: bytes.toString('utf8').replace(/^\uFEFF/, ''), sha256: sha256(bytes) };
+}
+
+const start = (file: string) => ({ file, line: 1, column: 1 });
+
+/** Index of the first byte that is no UTF-8 text (a NUL counts), or null. */
+function firstNonText(bytes: Buffer): number | null {
+  const nul = bytes.indexOf(0);
+  if (nul >= 0) return nul;
+  try {
+    new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return null;
+  } catch {
+    const redone = Buffer.from(bytes.toString('utf8'), 'utf8');
+    let i = 0;
+    while (i < bytes.length && bytes[i] === redone[i]) i++;
+    return i;
+  }
+}
+
+/** Where a table, set-up or schema is that comes with the program: beside src/ or dist/. */
+export const shippedPath = (name: string): string =>
+  fileURLToPath(new URL(`../${name}`, import.meta.url));
+
+export const isThere = (path: string): boolean => existsSync(path);
+
+/** Writes one new file and its folder. Refuses to overwrite (error code EEXIST). */
+export function writeNew(path: string, text: string): void {
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, text, { flag: 'wx' });
+}
+
+const MANIFEST = 'manifest.json';
+
+/** Why a set may not be written into a folder, before anything is computed; null when it may. */
+export function outputProblem(dir: string): Problem | null {
+  if (!existsSync(dir)) {
+    const file = existingAncestor(dir);
+    return statSync(file).isDirectory() ? null : problem('output-is-file', [], { path: file });
+  }
+  if (!statSync(dir).isDirectory()) return problem('output-is-file', [], { path: dir });
+  try {
+    const listed = new Set([MANIFEST, ...listedFiles(dir)]);
+    const foreign = filesBelow(dir).find((f) => !listed.has(f));
+    return foreign === undefined
+      ? null
+      : problem('output-not-ours', [], { path: dir, name: foreign });
+  } catch (error) {
+    return unwritable(dir, error);
+  }
+}
+
+function existingAncestor(path: string): string {
+  let at = resolve(path);
+  while (!existsSync(at)) at = dirname(at);
+  return at;
+}
+
+function listedFiles(dir: string): string[] {
+  try {
+    const manifest: unknown = JSON.parse(readFileSync(join(dir, MANIFEST), 'utf8'));
+    const files = (manifest as { files?: { path?: unknown }[] } | null)?.files;
+    return Array.isArray(files) ? files.map((f) => String(f?.path)) : [];
+  } catch {
+    return [];
+  }
+}
+
+function filesBelow(dir: string): string[] {
+  return readdirSync(dir, { recursive: true, withFileTypes: true })
+    .filter((entry) => !entry.isDirectory())
+    .map((entry) => relative(dir, join(entry.parentPath, entry.name)).split(sep).join('/'))
+    .sort();
+}
+
+/**
+ * Writes a set of files as the whole content of a folder. They are written beside it first; then the
+ * old folder steps aside, the new one takes its name, and the old one goes. A failure at any moment
+ * leaves the old set or the new one, never a mixture.
+ */
+export function writeSet(dir: string, files: readonly OutputFile[]): Problem | null {
+  const target = resolve(dir);
+  const fresh = join(dirname(target), `.${basename(target)}.new-${process.pid}`);
+  const old = join(dirname(target), `.${basename(target)}.old-${process.pid}`);
+  const giveUp = () => rmSync(fresh, { recursive: true, force: true });
+  process.once('exit', giveUp);
+  try {
+    for (const { path, bytes } of files) writeDurably(join(fresh, path), bytes);
+    const hadOld = existsSync(target);
+    if (hadOld) renameSync(target, old);
+    try {
+      renameSync(fresh, target);
+    } catch (error) {
+      if (hadOld) renameSync(old, target);
+      throw error;
+    }
+    if (hadOld) rmSync(old, { recursive: true, force: true });
+    return null;
+  } catch (error) {
+    return unwritable(dir, error);
+  } finally {
+    giveUp();
+    process.removeListener('exit', giveUp);
+  }
+}
+
+function writeDurably(path: string, bytes: Uint8Array): void {
+  mkdirSync(dirname(path), { recursive: true });
+  const fd = openSync(path, 'w');
+  try {
+    for (let done = 0; done < bytes.length; ) done += writeSync(fd, bytes, done);
+    fsyncSync(fd);
+  } finally {
+    closeSync(fd);
+  }
+}
+
+const unwritable = (path: string, error: unknown): Problem =>
+  problem('output-unwritable', [], {
+    path,
+    reason: (error as NodeJS.ErrnoException).code ?? String(error),
+  });

@@ -1,0 +1,45 @@
+/** What a check of a jig finds. */
+
+export type JigFlawCode =
+  | 'mesh-open'
+  | 'not-one-piece'
+  | 'openings'
+  | 'not-on-bed'
+  | 'off-bed'
+  | 'overlaps-blank'
+  | 'blank-cannot-move'
+  | 'wall-thin'
+  | 'guide-missing'
+  | 'guide-off-station'
+  | 'guide-out-of-square'
+  | 'guide-diameter'
+  | 'collar-setting'
+  | 'slot-missing'
+  | 'slot-off-place'
+  | 'slot-off-angle'
+  | 'slot-out-of-square'
+  | 'slot-width'
+  | 'slot-depth'
+  | 'angle-not-held'
+  | 'file-differs';
+
+/** What was measured, and the limit it passed. */
+export type JigFlaw = {
+  readonly code: JigFlawCode;
+  readonly measured: number;
+  readonly limit: number;
+};
+
+export type JigCheck = {
+  readonly flaws: readonly JigFlaw[];
+  /** Figures for the record: overlap, thinnest wall, errors of axes and planes. */
+  readonly measured: Readonly<Record<string, number>>;
+};
+
+type Finding = readonly [wrong: boolean, code: JigFlawCode, measured: number, limit: number];
+
+/** The flaws among findings. */
+export const flawsOf = (findings: readonly Finding[]): JigFlaw[] =>
+  findings
+    .filter(([wrong]) => wrong)
+    .map(([, code, measured, limit]) => ({ code, measured, limit }));

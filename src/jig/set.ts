@@ -1,0 +1,32 @@
+/** All jigs of a blank. */
+import type { Blank } from '../blank/blank.js';
+import { type KeyPath, type Problem, problem } from '../problem.js';
+import type { SolidKernel } from '../solid/kernel.js';
+import { drillStopJig } from './drill-stop.js';
+import type { Jig, JigProblem } from './jig.js';
+import { lipSlotGuide } from './lip-slot-guide.js';
+import type { DrillStopSetup, LipSlotGuideSetup } from './setup.js';
+
+export type JigSetups = {
+  readonly drillStop: DrillStopSetup;
+  readonly lipSlotGuide: LipSlotGuideSetup;
+};
+
+export type JigSet = { readonly jigs: readonly Jig[]; readonly problems: readonly Problem[] };
+
+/** A lure without ballast has no drill-stop jig, one without a lip no slot guide. */
+export function makeJigs(kernel: SolidKernel, blank: Blank, setups: JigSetups): JigSet {
+  const drill = drillStopJig(kernel, blank, setups.drillStop);
+  const guide = lipSlotGuide(kernel, blank, setups.lipSlotGuide);
+  const at =
+    (path: KeyPath) =>
+    (p: JigProblem): Problem =>
+      problem(p.code, path, { name: blank.name, ...p.facts });
+  return {
+    jigs: [drill?.jig, guide?.jig].filter((j): j is Jig => j != null),
+    problems: [
+      ...(drill?.problems.map(at(['ballast'])) ?? []),
+      ...(guide?.problems.map(at(['lip', 'slot'])) ?? []),
+    ],
+  };
+}

@@ -1,0 +1,37 @@
+/** What is to be built: everything the pipeline needs, read and checked, without a file in it. */
+import type { DrillStopSetup, LipSlotGuideSetup } from './jig/setup.js';
+import type { Pattern } from './pattern/pattern.js';
+import type { Cutter } from './pattern/run.js';
+import type { RunFile } from './pattern/run-schema.js';
+import type { KeyPath, Problem } from './problem.js';
+import type { Timbers } from './tables/timbers.js';
+
+export type Order = { readonly pattern: Pattern; readonly count: number };
+
+/** Timber and tools of a run; a single pattern has none. */
+export type Workshop = {
+  readonly blocks: RunFile['blocks'];
+  readonly stack: RunFile['stack'];
+  readonly saw: Cutter;
+  readonly webMm: number;
+  readonly sheet: Omit<RunFile['templateSheet'], 'cutter'>;
+  readonly templateCutter: Cutter;
+};
+
+export type Job = {
+  readonly kind: 'run' | 'pattern';
+  readonly name: string;
+  readonly orders: readonly Order[];
+  readonly workshop: Workshop | null;
+  readonly setups: { readonly drillStop: DrillStopSetup; readonly lipSlotGuide: LipSlotGuideSetup };
+  readonly timbers: Timbers;
+};
+
+/** A problem and whose file it is about: an order's pattern (by index) or the job's own file. */
+export type Finding = { readonly of: number | 'job'; readonly problem: Problem };
+
+export const finding = (of: Finding['of'], problem: Problem): Finding => ({ of, problem });
+
+/** Where in the job's own file an order stands. */
+export const orderPath = (job: Pick<Job, 'kind'>, index: number): KeyPath =>
+  job.kind === 'run' ? ['orders', index] : [];

@@ -1,0 +1,319 @@
+/** Files → job: reads the file named, the patterns and set-ups it names, and the tables. */
+import { dirname, isAbsolute, join, relative, sep } from 'node:path';
+import { readText, shippedPath } from './io.js';
+import type { DrillStopSetup, LipSlotGuideSetup } from './jig/setup.js';
+import {
+  asDrillStopSetup,
+  asLipSlotGuideSetup,
+  drillStopSections,
+  lipSlotGuideSections,
+} from './jig/setup-schema.js';
+import type { Finding, Job, Order, Workshop } from './job.js';
+import { readForm } from './pattern/form.js';
+import { nearest } from './pattern/nearest.js';
+import { type Pattern, resolvePattern, type Size } from './pattern/pattern.js';
+import { patternRules, type Sections } from './pattern/rules.js';
+import { cutterOf, type RunSections, runRules } from './pattern/run.js';
+import { runSections } from './pattern/run-schema.js';
+import { type PatternFile, patternSections } from './pattern/schema.js';
+import { readSource, type Source } from './pattern/source.js';
+import { Fault, type KeyPath, type Place, type Problem, problem } from './problem.js';
+import { type Timbers, timberTable } from './tables/timbers.js';
+
+/** A file that went into the job. `path` is relative to the folder of the file named. */
+export type Input = { readonly path: string; readonly sha256: string };
+
+export type Loaded = {
+  /** Null when not even a part of the design can be looked at. */
+  readonly job: Job | null;
+  /** True when the job is whole; false when wrong sections were left out of it to look at the rest. */
+  readonly complete: boolean;
+  /** Problems of the files themselves, each with its place. */
+  readonly problems: readonly Problem[];
+  readonly inputs: readonly Input[];
+  /** Gives a finding of a later stage its place. */
+  readonly placed: (found: Finding) => Problem;
+};
+
+export function load(path: string): Loaded {
+  const reader = makeReader(path);
+  const timbers = readTimbers(reader);
+  const source = reader.source(path);
+  if ('problems' in source) return nothing(reader, source.problems);
+  switch (source.data.kind) {
+    case 'run':
+      return loadRun(reader, source, timbers);
+    case 'pattern':
+      return loadSingle(reader, source, timbers);
+    default:
+      return nothing(reader, [kindProblem(source)]);
+  }
+}
+
+const nothing = (reader: Reader, problems: readonly Problem[]): Loaded => ({
+  job: null,
+  complete: false,
+  problems,
+  inputs: reader.inputs(),
+  placed: ({ problem }) => problem,
+});
+
+function kindProblem(source: Source): Problem {
+  const value = source.data.kind;
+  const known = ['pattern', 'run'];
+  const guess = typeof value === 'string' ? nearest(value, known) : null;
+  const facts = {
+    value: value === undefined ? 'nothing' : JSON.stringify(value),
+    allowed: known.join(', '),
+    ...(guess ? { guess } : {}),
+  };
+  return { ...problem('unknown-kind', ['kind'], facts), at: source.placeOf(['kind']) };
+}
+
+type Failed = { readonly problems: readonly Problem[] };
+type Reader = {
+  readonly source: (path: string) => Source | Failed;
+  /** A table or set-up that comes with the program. */
+  readonly shipped: (name: string) => Source;
+  readonly inputs: () => Input[];
+};
+
+/** Reads each file once and remembers what was read, by paths that do not depend on the machine. */
+function makeReader(main: string): Reader {
+  const read = new Map<string, Source | Failed>();
+  const inputs: Input[] = [];
+  const open = (path: string, name: string): Source | Failed => {
+    const text = readText(path);
+    if ('code' in text) return { problems: [text] };
+    inputs.push({ path: name, sha256: text.sha256 });
+    const source = readSource(path, text.text);
+    return 'data' in source ? source : { problems: source };
+  };
+  const once = (path: string, name: string): Source | Failed => {
+    const known = read.get(path);
+    if (known) return known;
+    const source = open(path, name);
+    read.set(path, source);
+    return source;
+  };
+  return {
+    source: (path) => once(path, relative(dirname(main), path).split(sep).join('/')),
+    shipped: (name) => {
+      const source = once(shippedPath(name), `blankwright/${name}`);
+      if ('problems' in source)
+        throw new Fault(`${name}, which comes with the program, cannot be read`);
+      return source;
+    },
+    inputs: () => [...inputs].sort((a, b) => (a.path < b.path ? -1 : 1)),
+  };
+}
+
+function readTimbers(reader: Reader): Timbers {
+  const table = timberTable.safeParse(reader.shipped('shared/timbers.yaml').data);
+  if (!table.success) throw new Fault(`shared/timbers.yaml: ${table.error.message}`);
+  return table.data.timbers;
+}
+
+/** A path named in a file, from the folder of that file unless it is absolute. */
+const beside = (file: string, named: string): string =>
+  isAbsolute(named) ? named : join(dirname(file), named);
+
+const at = (source: Source, p: Problem): Problem =>
+  p.at ? p : { ...p, at: source.placeOf(p.path) };
+
+type LoadedPattern = {
+  readonly source: Source;
+  readonly sections: Sections;
+  readonly problems: readonly Problem[];
+};
+
+function readPattern(source: Source, timbers: Timbers): LoadedPattern {
+  const { sections, problems } = readForm(source, patternSections);
+  return {
+    source,
+    sections,
+    problems: [...problems, ...patternRules(sections, timbers).map((p) => at(source, p))],
+  };
+}
+
+/**
+ * Stand-ins for sections that are wrong, so that the right ones can still be looked at. They are
+ * chosen to raise no problem of their own, and nothing is built from them.
+ */
+const STAND_INS = {
+  schema: 1,
+  kind: 'pattern',
+  name: 'unnamed',
+  version: '0',
+  note: '',
+  scaleRatio: 1,
+  scaleHardware: false,
+  ballast: [],
+  hangers: [],
+  timber: '',
+  sandingAllowanceMm: 0,
+  blockThicknessMm: 1e6,
+  coats: [],
+} as const satisfies Partial<PatternFile>;
+
+/** The pattern as far as it is right; null when its body is wrong. */
+function patternOf({ sections, problems }: LoadedPattern, size: Size): Pattern | null {
+  const broken = new Set(problems.map((p) => p.path[0]));
+  if (!sections.body || broken.has('body')) return null;
+  const right = Object.fromEntries(Object.entries(sections).filter(([key]) => !broken.has(key)));
+  return resolvePattern({ ...STAND_INS, ...right, body: sections.body } as PatternFile, size);
+}
+
+function loadSingle(reader: Reader, source: Source, timbers: Timbers): Loaded {
+  const loaded = readPattern(source, timbers);
+  const pattern = patternOf(loaded, {});
+  const setups = readSetups(reader, null);
+  const job: Job | null = pattern && {
+    kind: 'pattern',
+    name: pattern.name,
+    orders: [{ pattern, count: 1 }],
+    workshop: null,
+    setups: setups.setups,
+    timbers,
+  };
+  return {
+    job,
+    complete: loaded.problems.length === 0,
+    problems: loaded.problems,
+    inputs: reader.inputs(),
+    placed: ({ problem }) => at(source, problem),
+  };
+}
+
+function loadRun(reader: Reader, source: Source, timbers: Timbers): Loaded {
+  const { sections, problems } = readForm(source, runSections);
+  const found: Problem[] = [...problems, ...runRules(sections, timbers).map((p) => at(source, p))];
+  const sources = new Map<number, Source>();
+  const patterns = new Map<string, LoadedPattern | null>();
+  const orders: (Order & { readonly index: number })[] = [];
+  (sections.orders ?? []).forEach((order, index) => {
+    const path = beside(source.file, order.pattern);
+    if (!patterns.has(path))
+      patterns.set(path, namedPattern(reader, source, path, index, timbers, found));
+    const loaded = patterns.get(path);
+    const pattern = loaded && patternOf(loaded, order);
+    if (!pattern) return;
+    sources.set(orders.length, loaded.source);
+    if (orders.some((o) => o.pattern.name === pattern.name)) {
+      found.push(at(source, problem('duplicate-name', ['orders', index], { name: pattern.name })));
+    }
+    orders.push({ pattern, count: order.count, index });
+  });
+  const setups = readSetups(reader, sections.jigs ? { source, files: sections.jigs } : null);
+  found.push(...setups.problems);
+  const workshop = workshopOf(sections);
+  return {
+    job:
+      orders.length === 0
+        ? null
+        : {
+            kind: 'run',
+            name: sections.name ?? 'run',
+            orders,
+            workshop,
+            setups: setups.setups,
+            timbers,
+          },
+    complete: found.length === 0 && workshop !== null,
+    problems: found,
+    inputs: reader.inputs(),
+    placed: ({ of, problem }) => at(of === 'job' ? source : (sources.get(of) ?? source), problem),
+  };
+}
+
+/** Reads a pattern an order names; its problems, or that it is not there, go into `found` once. */
+function namedPattern(
+  reader: Reader,
+  run: Source,
+  path: string,
+  index: number,
+  timbers: Timbers,
+  found: Problem[],
+): LoadedPattern | null {
+  const key: KeyPath = ['orders', index, 'pattern'];
+  const source = reader.source(path);
+  if ('problems' in source) {
+    found.push(
+      ...source.problems.map((p) => (p.at ? p : { ...p, path: key, at: run.placeOf(key) })),
+    );
+    return null;
+  }
+  if (source.data.kind !== 'pattern') {
+    found.push({ ...wrongKind(source, 'pattern'), path: key, at: run.placeOf(key) });
+    return null;
+  }
+  const loaded = readPattern(source, timbers);
+  found.push(...loaded.problems);
+  return loaded;
+}
+
+const wrongKind = (source: Source, wanted: string): Problem =>
+  problem('wrong-kind', [], {
+    file: source.file,
+    kind: String(source.data.kind ?? 'nameless'),
+    wanted,
+  });
+
+function workshopOf(run: RunSections): Workshop | null {
+  const { blocks, stack, saw, webMm, templateSheet } = run;
+  if (!blocks || !stack || !saw || webMm === undefined || !templateSheet) return null;
+  const { cutter, ...sheet } = templateSheet;
+  return {
+    blocks,
+    stack,
+    saw: cutterOf(saw, saw.guidance === 'follows'),
+    webMm,
+    sheet,
+    templateCutter: cutterOf(cutter, true),
+  };
+}
+
+type Setups = { readonly setups: Job['setups']; readonly problems: readonly Problem[] };
+
+/** The set-ups that come with the program, those a run names taking their place. */
+function readSetups(
+  reader: Reader,
+  named: { readonly source: Source; readonly files: readonly string[] } | null,
+): Setups {
+  const problems: Problem[] = [];
+  let drillStop: DrillStopSetup | null = null;
+  let lipSlotGuide: LipSlotGuideSetup | null = null;
+  const take = (source: Source, place: Place | null): void => {
+    if (source.data.kind !== 'jig') {
+      problems.push({ ...wrongKind(source, 'jig'), ...(place ? { at: place } : {}) });
+    } else if (source.data.jig === 'lip-slot-guide') {
+      const form = readForm(source, lipSlotGuideSections);
+      problems.push(...form.problems);
+      if (form.problems.length === 0)
+        lipSlotGuide = asLipSlotGuideSetup(
+          form.sections as Parameters<typeof asLipSlotGuideSetup>[0],
+        );
+    } else {
+      // Any other word for `jig` is held against this form, which then names what is allowed.
+      const form = readForm(source, drillStopSections);
+      problems.push(...form.problems);
+      if (form.problems.length === 0)
+        drillStop = asDrillStopSetup(form.sections as Parameters<typeof asDrillStopSetup>[0]);
+    }
+  };
+  for (const name of ['jigs/drill-stop.yaml', 'jigs/lip-slot-guide.yaml'])
+    take(reader.shipped(name), null);
+  if (problems.length > 0)
+    throw new Fault(`set-ups that come with the program: ${JSON.stringify(problems)}`);
+  named?.files.forEach((file, i) => {
+    const key: KeyPath = ['jigs', i];
+    const place = named.source.placeOf(key);
+    const source = reader.source(beside(named.source.file, file));
+    if ('problems' in source)
+      problems.push(...source.problems.map((p) => (p.at ? p : { ...p, path: key, at: place })));
+    else take(source, place);
+  });
+  if (!drillStop || !lipSlotGuide)
+    throw new Fault('a jig set-up that comes with the program is missing');
+  return { setups: { drillStop, lipSlotGuide }, problems };
+}

@@ -1,0 +1,164 @@
+/**
+ * The command line: arguments → command → exit code. The one door to commander. Results go to
+ * standard output, problems and progress to standard error.
+ *
+ * Exit codes: 0 done, 1 the file or the design is wrong, 2 the command line is wrong or a file
+ * cannot be read or written, 70 our own fault, 130 interrupted.
+ */
+import { readFileSync } from 'node:fs';
+import { Command, CommanderError } from 'commander';
+import { Fault } from './problem.js';
+import { EXIT, type Terminal, type Tool } from './terminal.js';
+
+/** The program's own name and version, from its package file. */
+export function tool(): Tool {
+  const text = readFileSync(new URL('../package.json', import.meta.url), 'utf8');
+  const { name, version } = JSON.parse(text) as Tool;
+  return { name, version };
+}
+
+export async function main(args: readonly string[]): Promise<number> {
+  const json = args.includes('--json');
+  const terminal: Terminal = {
+    out: (text) => process.stdout.write(text),
+    err: (text) => process.stderr.write(text),
+    json,
+  };
+  // A reader that closes the pipe early (`| head`) has had enough: end quietly.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) =>
+    process.exit(error.code === 'EPIPE' ? 0 : EXIT.fault),
+  );
+  process.once('SIGINT', () => process.exit(130));
+  let code: number = EXIT.done;
+  const program = commands(terminal, (result) => {
+    code = result;
+  });
+  try {
+    if (args.length === 0) {
+      terminal.err(program.helpInformation());
+      return EXIT.usage;
+    }
+    await program.parseAsync(args, { from: 'user' });
+    return code;
+  } catch (error) {
+    return failed(error, terminal);
+  }
+}
+
+function failed(error: unknown, { out, err, json }: Terminal): number {
+  if (error instanceof CommanderError) {
+    if (error.exitCode === 0) return EXIT.done;
+    if (json)
+      out(
+        `${JSON.stringify({ schemaVersion: 1, ok: false, error: { code: 'usage', message: error.message } })}\n`,
+      );
+    return EXIT.usage;
+  }
+  const { message, stack } = error instanceof Error ? error : new Error(String(error));
+  if (json)
+    out(`${JSON.stringify({ schemaVersion: 1, ok: false, error: { code: 'fault', message } })}\n`);
+  const kind =
+    error instanceof Fault ? 'A check of our own failed' : 'Something broke that should not';
+  err(
+    `${kind}; nothing was written. Please report it with the files you used and this text:\n${message}\n`,
+  );
+  if (process.env.BLANKWRIGHT_DEBUG) err(`${stack}\n`);
+  return EXIT.fault;
+}
+
+function commands(terminal: Terminal, done: (code: number) => void): Command {
+  const program = new Command('blankwright')
+    .description(
+      'From one parameter file to cut files, drilling jigs and a nest for a run of wooden lures.',
+    )
+    .version(tool().version, '--version', 'print the version')
+    .helpOption('--help', 'show help')
+    .addHelpText('before', examples('blankwright new pattern holm', 'blankwright make holm.yaml'))
+    .exitOverride()
+    .configureOutput({
+      writeOut: terminal.out,
+      writeErr: terminal.err,
+      outputError: (text, write) => write(text),
+    });
+
+  const add = (usage: string, about: string, ...shown: string[]): Command =>
+    program
+      .command(usage)
+      .description(about)
+      .helpOption('--help', 'show help')
+      .option('--json', 'one JSON document on standard output')
+      .addHelpText('before', examples(...shown))
+      .exitOverride();
+
+  add(
+    'make FILE',
+    'Build a run or a single pattern: cut files, solids, jigs, record and manifest, all or nothing.',
+    'blankwright make templates/first-ice.yaml',
+    'blankwright make templates/holm.yaml --out output/holm-trial',
+  )
+    .option('--out <dir>', 'folder for the set (default: output/NAME)', once('--out'))
+    .action(async (file: string, options: { out?: string }) => {
+      done(
+        await (await import('./commands/make.js')).make(
+          file,
+          options.out ?? null,
+          tool(),
+          terminal,
+        ),
+      );
+    });
+
+  add(
+    'check FILE',
+    'Tell every problem of a run or pattern; write nothing.',
+    'blankwright check templates/skerry.yaml',
+    'blankwright check templates/first-ice.yaml --json',
+  ).action(async (file: string) => {
+    done(await (await import('./commands/check.js')).check(file, terminal));
+  });
+
+  add(
+    'new KIND NAME',
+    'Write a commented file to start from: NAME.yaml, a pattern or a run.',
+    'blankwright new pattern holm',
+    'blankwright new run first-ice --pattern holm.yaml',
+  )
+    .option(
+      '--pattern <file>',
+      'for a run: the pattern it orders (default: a new one beside it)',
+      once('--pattern'),
+    )
+    .action(async (kind: string, name: string, options: { pattern?: string }) => {
+      done(
+        await (await import('./commands/new.js')).create(
+          kind,
+          name,
+          options.pattern ?? null,
+          terminal,
+        ),
+      );
+    });
+
+  add(
+    'explain WORD',
+    'Tell what a parameter or a problem code means.',
+    'blankwright explain sandingAllowanceMm',
+    'blankwright explain hole-through-back',
+  ).action(async (word: string) => {
+    done(await (await import('./commands/explain.js')).explain(word, terminal));
+  });
+
+  return program;
+}
+
+const examples = (...lines: string[]): string =>
+  `Examples:\n${lines.map((l) => `  ${l}`).join('\n')}\n`;
+
+/** An option that may be given once; commander alone would keep the last in silence. */
+function once(name: string) {
+  return (value: string, before: string | undefined): string => {
+    if (before !== undefined)
+      throw new CommanderError(2, 'usage', `error: option ${name} is given twice`);
+    return value;
+  };
+}

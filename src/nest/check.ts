@@ -1,0 +1,260 @@
+/**
+ * The judge of a nest. It shares no code with the placement: it measures every pair of outlines by
+ * brute force and counts blanks and blocks anew.
+ */
+import type { Point2 } from '../geometry/vec.js';
+import { boxDistance, distanceBelow, distanceTo, extentOf } from './apart.js';
+import type { Block, Nest, NestFace, NestPart, NestRules, Placement } from './nest.js';
+
+/** What is wrong with a nest, as facts. `a` and `b` are indices into the face's placements. */
+export type NestComplaint =
+  /** Two outlines nearer than the gap; 0 if they overlap or one lies inside the other. */
+  | {
+      readonly kind: 'gap';
+      readonly face: number;
+      readonly a: number;
+      readonly b: number;
+      readonly distanceMm: number;
+      readonly gapMm: number;
+    }
+  | {
+      readonly kind: 'margin';
+      readonly face: number;
+      readonly a: number;
+      readonly insideMm: number;
+      readonly marginMm: number;
+    }
+  | {
+      readonly kind: 'knot';
+      readonly face: number;
+      readonly a: number;
+      readonly knot: number;
+      readonly distanceMm: number;
+      readonly leastMm: number;
+    }
+  /** The placed outline is not the part's outline turned and moved, or there is no such part. */
+  | { readonly kind: 'outline'; readonly face: number; readonly a: number; readonly part: string }
+  /** The part does not have the thickness of the face's blocks. */
+  | { readonly kind: 'thickness'; readonly face: number; readonly a: number; readonly part: string }
+  /** The face is not that of a block it is sawn from: size, margin, gap or a knot differs. */
+  | { readonly kind: 'block'; readonly face: number; readonly block: string; readonly what: string }
+  /** Layers, copies or height of a stack are not what its blocks or the rules say. */
+  | { readonly kind: 'stack'; readonly face: number; readonly what: string }
+  /** A number told is not the number counted. `of` is a part, a block entry, or the nest. */
+  | {
+      readonly kind: 'count';
+      readonly what: 'made' | 'ordered' | 'missing' | 'blocks used' | 'stacks';
+      readonly of: string;
+      readonly told: number;
+      readonly counted: number;
+    }
+  /** More blocks used than there are. */
+  | {
+      readonly kind: 'blocks';
+      readonly block: string;
+      readonly used: number;
+      readonly available: number;
+    };
+
+export type NestCheck = {
+  readonly complaints: readonly NestComplaint[];
+  /** Pairs of outlines measured: n(n − 1)/2 a face. */
+  readonly pairs: number;
+  /** Least distance between two outlines of a face, mm; null if none is within 1 mm of the gap. */
+  readonly leastGapMm: number | null;
+};
+
+/** Distances are right to rounding of coordinates up to some meters; nothing a saw can see, mm. */
+const ROUNDING_MM = 1e-6;
+/** Part and block may differ in thickness by this, mm. */
+const LIKE_THICKNESS_MM = 0.05 + ROUNDING_MM;
+/** Distances up to this beyond the gap are measured exactly, so that the least can be told, mm. */
+const REPORTED_BEYOND_GAP_MM = 1;
+
+/** Checks a nest against the order it was made for. */
+export function checkNest(
+  nest: Nest,
+  parts: readonly NestPart[],
+  blocks: readonly Block[],
+  rules: NestRules,
+): NestCheck {
+  const measured = nest.faces.map(measurePairs);
+  const complaints = [
+    ...nest.faces.flatMap((face, i) => [
+      ...measured[i].complaints,
+      ...edgeComplaints(face),
+      ...outlineComplaints(face, parts),
+      ...stackComplaints(face, blocks, rules),
+    ]),
+    ...countComplaints(nest, parts),
+    ...blockComplaints(nest, blocks),
+  ];
+  const least = Math.min(Infinity, ...measured.map((m) => m.least));
+  return {
+    complaints,
+    pairs: measured.reduce((sum, m) => sum + m.pairs, 0),
+    leastGapMm: Number.isFinite(least) ? least : null,
+  };
+}
+
+type Measured = {
+  readonly complaints: readonly NestComplaint[];
+  readonly pairs: number;
+  readonly least: number;
+};
+
+/** Every pair, from both sides; a pair whose boxes are far apart needs no closer look. */
+function measurePairs({ id, gapMm, placements }: NestFace): Measured {
+  const complaints: NestComplaint[] = [];
+  const limit = gapMm + REPORTED_BEYOND_GAP_MM;
+  const boxes = placements.map((p) => extentOf(p.outline));
+  let least = Infinity;
+  let pairs = 0;
+  for (let a = 0; a < placements.length; a++) {
+    for (let b = a + 1; b < placements.length; b++) {
+      pairs++;
+      if (boxDistance(boxes[a], boxes[b]) >= limit) continue;
+      const [one, other] = [placements[a].outline, placements[b].outline];
+      const distanceMm = Math.min(
+        distanceBelow(one, other, limit),
+        distanceBelow(other, one, limit),
+      );
+      if (distanceMm < limit) least = Math.min(least, distanceMm);
+      if (distanceMm < gapMm - ROUNDING_MM) {
+        complaints.push({ kind: 'gap', face: id, a, b, distanceMm, gapMm });
+      }
+    }
+  }
+  return { complaints, pairs, least };
+}
+
+function edgeComplaints({ id, placements, knots, ...face }: NestFace): NestComplaint[] {
+  const { lengthMm, widthMm, marginMm, gapMm } = face;
+  return placements.flatMap(({ outline }, a): NestComplaint[] => {
+    const { left, bottom, right, top } = extentOf(outline);
+    const insideMm = Math.min(left, bottom, lengthMm - right, widthMm - top);
+    const broken = insideMm < marginMm - ROUNDING_MM;
+    return [
+      ...(broken ? [{ kind: 'margin' as const, face: id, a, insideMm, marginMm }] : []),
+      ...knots.flatMap(({ xMm, yMm, radiusMm }, knot): NestComplaint[] => {
+        const distanceMm = distanceTo([xMm, yMm], outline) - radiusMm;
+        const leastMm = gapMm / 2;
+        if (distanceMm >= leastMm - ROUNDING_MM) return [];
+        return [{ kind: 'knot', face: id, a, knot, distanceMm, leastMm }];
+      }),
+    ];
+  });
+}
+
+function outlineComplaints(face: NestFace, parts: readonly NestPart[]): NestComplaint[] {
+  return face.placements.flatMap((placement, a): NestComplaint[] => {
+    const part = parts.find((p) => p.id === placement.part);
+    const where = { face: face.id, a, part: placement.part };
+    if (!part || !isPlaced(part.outline, placement)) return [{ kind: 'outline', ...where }];
+    const off = Math.abs(part.thicknessMm - face.thicknessMm);
+    return off > LIKE_THICKNESS_MM ? [{ kind: 'thickness', ...where }] : [];
+  });
+}
+
+function isPlaced(
+  outline: readonly Point2[],
+  { xMm, yMm, turnDeg, ...placed }: Placement,
+): boolean {
+  if (turnDeg !== 0 && turnDeg !== 180) return false;
+  if (placed.outline.length !== outline.length) return false;
+  const sign = turnDeg === 180 ? -1 : 1;
+  return outline.every(([x, y], i) => {
+    const [px, py] = placed.outline[i];
+    const off = Math.max(Math.abs(sign * x + xMm - px), Math.abs(sign * y + yMm - py));
+    return off <= ROUNDING_MM;
+  });
+}
+
+function stackComplaints(
+  face: NestFace,
+  blocks: readonly Block[],
+  rules: NestRules,
+): NestComplaint[] {
+  const shares = face.stacks.flatMap((mix) => mix.blocks);
+  const copies = face.stacks.reduce((sum, mix) => sum + mix.copies, 0);
+  const height = face.layers * face.thicknessMm + (face.layers - 1) * rules.tapeThicknessMm;
+  const wrong: readonly (readonly [boolean, string])[] = [
+    [copies !== face.copies, 'copies'],
+    [face.stacks.some((m) => !isCount(m.copies)), 'copies'],
+    [!isCount(face.layers) || face.layers > rules.layers, 'layers'],
+    [face.stacks.some((m) => blockCount(m.blocks) !== face.layers), 'layers'],
+    [shares.some((s) => !isCount(s.count)), 'blocks'],
+    [Math.abs(height - face.stackHeightMm) > ROUNDING_MM, 'height told'],
+    [height > rules.largestHeightMm + ROUNDING_MM, 'height under the guide'],
+    [face.gapMm !== rules.gapMm, 'gap'],
+  ];
+  const named = [...new Set(shares.map((s) => s.block))];
+  return [
+    ...wrong
+      .filter(([is]) => is)
+      .map(([, what]): NestComplaint => ({ kind: 'stack', face: face.id, what })),
+    ...named.flatMap((name) => {
+      const block = blocks.find((b) => b.name === name);
+      const off = block ? differences(face, block) : ['name'];
+      return off.map(
+        (what): NestComplaint => ({ kind: 'block', face: face.id, block: name, what }),
+      );
+    }),
+  ];
+}
+
+const isCount = (n: number): boolean => Number.isInteger(n) && n > 0;
+
+const blockCount = (shares: readonly { readonly count: number }[]): number =>
+  shares.reduce((sum, s) => sum + s.count, 0);
+
+function differences(face: NestFace, block: Block): string[] {
+  const sizes = (['lengthMm', 'widthMm', 'thicknessMm', 'marginMm'] as const).filter(
+    (key) => face[key] !== block[key],
+  );
+  const forgotten = block.knots.some(
+    (k) => !face.knots.some((f) => f.xMm === k.xMm && f.yMm === k.yMm && f.radiusMm === k.radiusMm),
+  );
+  return forgotten ? [...sizes, 'knots'] : sizes;
+}
+
+function countComplaints(nest: Nest, parts: readonly NestPart[]): NestComplaint[] {
+  const made = (id: string): number =>
+    nest.faces.reduce(
+      (sum, f) => sum + f.layers * f.copies * f.placements.filter((p) => p.part === id).length,
+      0,
+    );
+  const stacks = nest.faces.reduce((sum, f) => sum + f.copies, 0);
+  const rows = parts.flatMap(({ id, orderedCount }) => [
+    { what: 'made' as const, of: id, told: nest.made[id], counted: made(id) },
+    { what: 'ordered' as const, of: id, told: nest.ordered[id], counted: orderedCount },
+    {
+      what: 'missing' as const,
+      of: id,
+      told: nest.missing[id] ?? 0,
+      counted: Math.max(0, orderedCount - made(id)),
+    },
+  ]);
+  return [...rows, { what: 'stacks' as const, of: 'nest', told: nest.stacks, counted: stacks }]
+    .filter(({ told, counted }) => told !== counted)
+    .map((row): NestComplaint => ({ kind: 'count', ...row }));
+}
+
+function blockComplaints(nest: Nest, blocks: readonly Block[]): NestComplaint[] {
+  const mixes = nest.faces.flatMap((f) => f.stacks);
+  return blocks.flatMap(({ name, count }): NestComplaint[] => {
+    const used = mixes.reduce(
+      (sum, m) => sum + m.copies * blockCount(m.blocks.filter((s) => s.block === name)),
+      0,
+    );
+    const told = nest.blocksUsed[name] ?? 0;
+    return [
+      ...(told === used
+        ? []
+        : [
+            { kind: 'count' as const, what: 'blocks used' as const, of: name, told, counted: used },
+          ]),
+      ...(used <= count ? [] : [{ kind: 'blocks' as const, block: name, used, available: count }]),
+    ];
+  });
+}

@@ -1,0 +1,157 @@
+/**
+ * A nest: which outlines lie where on the faces of which taped stacks, and how many blanks that
+ * makes. Value types only.
+ *
+ * Frame of a face: origin at its lower left corner, x along the grain (the block's length), y across
+ * (its width), mm. An outline keeps its nose left (turned 0°) or right (turned 180°), so its long
+ * axis stays along the grain.
+ */
+import type { Ring } from '../geometry/ring.js';
+
+/** One outline to be sawn: blank frame (nose at the left, x aft, y up), mm. */
+export type NestPart = {
+  /** Unique in an order. */
+  readonly id: string;
+  readonly outline: Ring;
+  readonly thicknessMm: number;
+  readonly orderedCount: number;
+};
+
+/** A place no outline may touch, on a block's face. */
+export type Knot = { readonly xMm: number; readonly yMm: number; readonly radiusMm: number };
+
+/** Blocks that are all alike: same size, same margin, the same knots in each. */
+export type Block = {
+  /** Unique in an order. */
+  readonly name: string;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  readonly thicknessMm: number;
+  /** Left free along all four edges of the face. */
+  readonly marginMm: number;
+  readonly count: number;
+  readonly knots: readonly Knot[];
+};
+
+/** What of a block matters to the layout of its face. */
+export type FaceSize = Pick<Block, 'lengthMm' | 'widthMm' | 'marginMm' | 'knots'>;
+
+export type NestRules = {
+  /** Least distance between two outlines; half of it is kept from a knot. */
+  readonly gapMm: number;
+  /** Blocks taped face to face, at most. */
+  readonly layers: number;
+  readonly tapeThicknessMm: number;
+  /** What passes under the saw's guide. */
+  readonly largestHeightMm: number;
+  /**
+   * Layouts tried per face beside the systematic ones; one of more than 16 outlines counts as
+   * several. Counted, not timed, so the result is the same anywhere. 24 is plenty for blocks.
+   */
+  readonly tries: number;
+  readonly seed: number;
+};
+
+export type TurnDeg = 0 | 180;
+
+/** An outline on a face: turned about the origin of the blank frame, then moved by (xMm, yMm). */
+export type Placement = {
+  readonly part: string;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly turnDeg: TurnDeg;
+  /** The outline so placed, face frame. */
+  readonly outline: Ring;
+};
+
+/** How many blocks of one entry go into one stack. */
+export type StackShare = { readonly block: string; readonly count: number };
+
+/** Stacks put together alike: `copies` of them, each of these blocks. */
+export type StackMix = { readonly copies: number; readonly blocks: readonly StackShare[] };
+
+/** Clear face beyond the last outline and its gap, to the block's end. */
+export type Offcut = { readonly fromMm: number; readonly lengthMm: number };
+
+/** One layout of outlines, traced once and sawn in `copies` stacks of `layers` blocks. */
+export type NestFace = {
+  /** Counts from 1. */
+  readonly id: number;
+  readonly lengthMm: number;
+  readonly widthMm: number;
+  readonly thicknessMm: number;
+  readonly marginMm: number;
+  readonly gapMm: number;
+  readonly layers: number;
+  /** Stacks sawn with this layout. */
+  readonly copies: number;
+  /** What those stacks are made of; their copies add up to `copies`. */
+  readonly stacks: readonly StackMix[];
+  /** Height of a stack: its blocks and the tape between them. */
+  readonly stackHeightMm: number;
+  /** All knots of all layers of all copies. */
+  readonly knots: readonly Knot[];
+  /** From left to right. */
+  readonly placements: readonly Placement[];
+  /** Area of the outlines over the area of the face, 0..1. */
+  readonly usedRatio: number;
+  readonly offcut: Offcut;
+};
+
+/** Blocks of one entry's size, clear of knots, that would fill what is missing of `parts`. */
+export type MoreBlocks = {
+  readonly block: string;
+  readonly count: number;
+  readonly parts: readonly string[];
+};
+
+/** Why an order cannot be filled, as facts. */
+export type NestObstacle =
+  /** No block within 0.05 mm of the part's thickness. */
+  | { readonly kind: 'no-thickness'; readonly part: string; readonly thicknessMm: number }
+  /** Larger than the face inside the margins of every block of its thickness; `block` comes nearest. */
+  | {
+      readonly kind: 'too-large';
+      readonly part: string;
+      readonly lengthMm: number;
+      readonly heightMm: number;
+      readonly block: string;
+      readonly clearLengthMm: number;
+      readonly clearWidthMm: number;
+    }
+  /** Would fit a block by size, but knots leave no room for it on any. */
+  | { readonly kind: 'knots'; readonly part: string; readonly blocks: readonly string[] }
+  /** One layer alone does not pass under the guide; these blocks were left out. */
+  | {
+      readonly kind: 'too-high';
+      readonly block: string;
+      readonly thicknessMm: number;
+      readonly largestHeightMm: number;
+    }
+  /**
+   * The timber ran out. `moreBlocks` lists the alternatives, best first: each entry alone would fill
+   * the missing of its `parts`. It is a count that suffices, found by nesting what is missing on
+   * further blocks, not proved least.
+   */
+  | {
+      readonly kind: 'short';
+      readonly thicknessMm: number;
+      readonly missing: Readonly<Record<string, number>>;
+      readonly moreBlocks: readonly MoreBlocks[];
+    };
+
+export type Nest = {
+  readonly faces: readonly NestFace[];
+  /** Blanks made and ordered, by part. */
+  readonly made: Readonly<Record<string, number>>;
+  readonly ordered: Readonly<Record<string, number>>;
+  /** Blanks that are not made; only the parts that are short. */
+  readonly missing: Readonly<Record<string, number>>;
+  /** Stacks sawn. */
+  readonly stacks: number;
+  /** Blocks used, by block entry. */
+  readonly blocksUsed: Readonly<Record<string, number>>;
+  /** Area of all blanks made over the area of all blocks used, 0..1; 0 if none is used. */
+  readonly usedRatio: number;
+  readonly obstacles: readonly NestObstacle[];
+};

@@ -1,0 +1,30 @@
+/** Packs the faces of one order; the same face with the same wish is packed once. */
+import type { FaceSize, NestPart, NestRules } from './nest.js';
+import { type Kit, kitFor, type Layout, packFace } from './place.js';
+import { knotKey } from './stack.js';
+
+export type Packer = {
+  readonly kit: Kit;
+  /** The best layout found of the wanted outlines, by part, on a face. */
+  readonly pack: (face: FaceSize, wanted: readonly number[]) => Layout;
+  readonly areaMm2: (part: number) => number;
+};
+
+export function packerFor(parts: readonly NestPart[], { gapMm, tries, seed }: NestRules): Packer {
+  const kit = kitFor(parts, gapMm);
+  const areaMm2 = (part: number): number => kit.set.shapes[2 * part].areaMm2;
+  const known = new Map<string, Layout>();
+  const pack = (face: FaceSize, wanted: readonly number[]): Layout => {
+    // More outlines than cover the clear face change nothing, so that a long order asks the same again.
+    const clearMm2 =
+      Math.max(0, face.lengthMm - 2 * face.marginMm) *
+      Math.max(0, face.widthMm - 2 * face.marginMm);
+    const most = wanted.map((n, part) => Math.min(n, Math.floor(clearMm2 / areaMm2(part)) + 1));
+    const { lengthMm, widthMm, marginMm } = face;
+    const key = [lengthMm, widthMm, marginMm, knotKey(face.knots), ...most].join('|');
+    const layout = known.get(key) ?? packFace(kit, { face, wanted: most, tries, seed });
+    known.set(key, layout);
+    return layout;
+  };
+  return { kit, pack, areaMm2 };
+}

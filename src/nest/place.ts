@@ -1,0 +1,132 @@
+/** The best layout found for one face: several layouts are made in different ways and compared. */
+import { boxRows } from './boxes.js';
+import { type EmptyFace, emptyFace, type FillRule, fillFace, type Spot, spotsBox } from './fill.js';
+import { type DoubleLattice, doubleLattices, latticeSpots } from './lattice.js';
+import type { FaceSize, NestPart } from './nest.js';
+import { type ShapeSet, shapeSet } from './nofit.js';
+import { seededDraws } from './random.js';
+
+/** What is made once for an order and used for every face of it. */
+export type Kit = {
+  readonly gapMm: number;
+  readonly set: ShapeSet;
+  /** Double lattices of a part, densest first. */
+  readonly lattices: (part: number) => readonly DoubleLattice[];
+};
+
+export function kitFor(parts: readonly NestPart[], gapMm: number): Kit {
+  const set = shapeSet(parts, gapMm);
+  const known = new Map<number, readonly DoubleLattice[]>();
+  const lattices = (part: number): readonly DoubleLattice[] => {
+    const found = known.get(part) ?? doubleLattices(set, 2 * part);
+    known.set(part, found);
+    return found;
+  };
+  return { gapMm, set, lattices };
+}
+
+/** Outlines on a face, and what they come to. */
+export type Layout = {
+  readonly spots: readonly Spot[];
+  readonly areaMm2: number;
+  /** From the face's left end to the right end of the last outline; 0 for an empty layout. */
+  readonly usedLengthMm: number;
+};
+
+export type PackOptions = {
+  readonly face: FaceSize;
+  /** Outlines wanted on this face, by part. */
+  readonly wanted: readonly number[];
+  readonly tries: number;
+  readonly seed: number;
+};
+
+/** Lattices filled up and compared, of those that give most by themselves. */
+const LATTICES_FILLED = 3;
+
+/**
+ * The layout with the greatest area of outlines, of equals the one that uses least length. Tried are
+ * rows of bounding boxes, double lattices of each part, and `tries` fillings under fixed and then
+ * drawn rules, every other one a change of the best so far. Same input, same layout.
+ */
+export function packFace(kit: Kit, { face, wanted, tries, seed }: PackOptions): Layout {
+  const empty = emptyFace(face, kit.set);
+  const layout = (spots: readonly Spot[]): Layout => layoutOf(kit.set, spots);
+  const fill = (rule: FillRule, placed: readonly Spot[] = []): Layout =>
+    layout(fillFace(empty, wanted, rule, placed));
+  let best = fill(PLAIN, boxRows(face, empty, wanted, kit.gapMm));
+  const offer = (next: Layout): void => {
+    if (isBetter(next, best)) best = next;
+  };
+  wanted.forEach((count, part) => {
+    for (const l of bestLattices(kit, empty, part, count)) offer(fill(PLAIN, l.spots));
+  });
+  const draw = seededDraws(seed);
+  for (let i = 0, spent = 0; spent < tries; i++) {
+    const rule = FIXED_RULES[i] ?? drawnRule(draw);
+    const kept = i >= FIXED_RULES.length && i % 2 === 1 ? keptLeft(kit.set, best, draw()) : [];
+    const next = fill(rule, kept);
+    offer(next);
+    spent += Math.max(1, next.spots.length / OUTLINES_PER_TRY);
+  }
+  return best;
+}
+
+const layoutOf = (set: ShapeSet, spots: readonly Spot[]): Layout => ({
+  spots,
+  areaMm2: spots.reduce((sum, s) => sum + set.shapes[s.shape].areaMm2, 0),
+  usedLengthMm: spots.length === 0 ? 0 : spotsBox(set, spots)[2],
+});
+
+/** Differences smaller than this are rounding: relative for areas, mm for lengths. */
+const SAME = 1e-9;
+
+function isBetter(a: Layout, b: Layout): boolean {
+  const gain = a.areaMm2 - b.areaMm2;
+  if (Math.abs(gain) > SAME * b.areaMm2) return gain > 0;
+  return a.usedLengthMm < b.usedLengthMm - SAME;
+}
+
+function bestLattices(kit: Kit, empty: EmptyFace, part: number, count: number): Layout[] {
+  if (count < 2) return [];
+  return kit
+    .lattices(part)
+    .map((l) => layoutOf(kit.set, latticeSpots(empty, l).slice(0, count)))
+    .sort((a, b) => b.spots.length - a.spots.length || a.usedLengthMm - b.usedLengthMm)
+    .slice(0, LATTICES_FILLED);
+}
+
+/** A layout of more outlines than this counts as several tries, so that planks take no longer than blocks. */
+const OUTLINES_PER_TRY = 16;
+
+const PLAIN: FillRule = { lean: 0.1, hug: 0.5, longFirst: 1, firstTurnDeg: null };
+
+const FIXED_RULES: readonly FillRule[] = [
+  PLAIN,
+  { ...PLAIN, longFirst: 0 },
+  { ...PLAIN, hug: 0, firstTurnDeg: 180 },
+  { ...PLAIN, lean: -0.1, hug: 1, firstTurnDeg: 0 },
+];
+
+const drawnRule = (draw: () => number): FillRule => ({
+  lean: draw() - 0.5,
+  hug: 2 * draw(),
+  longFirst: 1.5 * draw(),
+  firstTurnDeg: draw() < 0.5 ? 0 : 180,
+});
+
+/** The outlines that begin in the left `share` of the used length. */
+const keptLeft = ({ shapes }: ShapeSet, { spots, usedLengthMm }: Layout, share: number): Spot[] =>
+  spots.filter((s) => s.x + shapes[s.shape].box[0] < share * usedLengthMm);
+
+/** A layout with as many further outlines as are wanted and find room; what lies there stays. */
+export function topUp(kit: Kit, face: FaceSize, wanted: readonly number[], layout: Layout): Layout {
+  return layoutOf(kit.set, fillFace(emptyFace(face, kit.set), wanted, PLAIN, layout.spots));
+}
+
+/** Outlines of each part in a layout. */
+export function countsOf({ set }: Kit, { spots }: Layout): number[] {
+  const counts = set.shapes.filter((_, i) => i % 2 === 0).map(() => 0);
+  for (const { shape } of spots) counts[set.shapes[shape].partIndex]++;
+  return counts;
+}

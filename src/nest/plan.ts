@@ -1,0 +1,92 @@
+/** The plan of a run: the best draft, told as a nest. */
+import { movedRing } from '../geometry/ring.js';
+import { Fault } from '../problem.js';
+import { bestDraft, type Draft, type Order, type Step } from './draft.js';
+import type { Spot } from './fill.js';
+import { fitObstacles } from './fit.js';
+import type { Block, Nest, NestFace, NestPart, NestRules, Placement } from './nest.js';
+import { type Packer, packerFor } from './packer.js';
+import { shortages } from './shortage.js';
+import { stackHeightMm } from './stack.js';
+
+/**
+ * Nests an order on the blocks there are.
+ *
+ * Of each part at least the ordered blanks are made while timber is there and the part fits; more
+ * only because all layers of a stack are sawn at once. What can not be made is told in `missing`
+ * and, with the reason, in `obstacles`.
+ * @throws Fault if two parts or two block entries have the same name.
+ */
+export function planNest(
+  parts: readonly NestPart[],
+  blocks: readonly Block[],
+  rules: NestRules,
+): Nest {
+  if (new Set(parts.map((p) => p.id)).size < parts.length) throw new Fault('two parts of one id');
+  if (new Set(blocks.map((b) => b.name)).size < blocks.length)
+    throw new Fault('two blocks of one name');
+  const order = { packer: packerFor(parts, rules), parts, blocks, rules };
+  return nestOf(order, bestDraft(order));
+}
+
+function nestOf(order: Order, { steps, missing }: Draft): Nest {
+  const { packer, parts, blocks, rules } = order;
+  const byPart = (count: (part: number) => number): Record<string, number> =>
+    Object.fromEntries(parts.map((p, i) => [p.id, count(i)]));
+  const sum = (of: (step: Step) => number): number => steps.reduce((s, step) => s + of(step), 0);
+  const blocksUsed = (name: string): number =>
+    steps
+      .flatMap((s) => s.stacks)
+      .flatMap((mix) => mix.blocks.map((b) => (b.block === name ? b.count * mix.copies : 0)))
+      .reduce((s, n) => s + n, 0);
+  const faces = steps.map((step, i) => faceOf(order, step, i + 1));
+  const timberMm2 = sum(
+    (s) => s.layers * s.copies * s.option.like.lengthMm * s.option.like.widthMm,
+  );
+  const blanksMm2 = sum((s) => s.layers * s.copies * s.layout.areaMm2);
+  return {
+    faces,
+    made: byPart((part) => sum((s) => s.counts[part] * s.layers * s.copies)),
+    ordered: byPart((part) => parts[part].orderedCount),
+    missing: Object.fromEntries(
+      parts.flatMap((p, i) => (missing[i] > 0 ? [[p.id, missing[i]]] : [])),
+    ),
+    stacks: sum((s) => s.copies),
+    blocksUsed: Object.fromEntries(blocks.map((b) => [b.name, blocksUsed(b.name)])),
+    usedRatio: timberMm2 > 0 ? blanksMm2 / timberMm2 : 0,
+    obstacles: [
+      ...fitObstacles(packer.kit.set, parts, blocks, rules),
+      ...shortages(order, missing),
+    ],
+  };
+}
+
+function faceOf({ packer, rules }: Order, step: Step, id: number): NestFace {
+  const { lengthMm, widthMm, thicknessMm, marginMm } = step.option.like;
+  const { gapMm, tapeThicknessMm } = rules;
+  const fromMm = Math.min(lengthMm, step.layout.usedLengthMm + gapMm);
+  const leftOf = ({ shape, x }: Spot): number => x + packer.kit.set.shapes[shape].box[0];
+  const spots = [...step.layout.spots].sort((a, b) => leftOf(a) - leftOf(b) || a.y - b.y);
+  return {
+    id,
+    lengthMm,
+    widthMm,
+    thicknessMm,
+    marginMm,
+    gapMm,
+    layers: step.layers,
+    copies: step.copies,
+    stacks: step.stacks,
+    stackHeightMm: stackHeightMm(step.layers, thicknessMm, tapeThicknessMm),
+    knots: step.option.knots,
+    placements: spots.map((spot) => placed(packer, spot)),
+    usedRatio: step.layout.areaMm2 / (lengthMm * widthMm),
+    offcut: { fromMm, lengthMm: lengthMm - fromMm },
+  };
+}
+
+function placed({ kit }: Packer, { shape, x, y }: Spot): Placement {
+  const { part, turnDeg, outline } = kit.set.shapes[shape];
+  const onFace = movedRing({ turnDeg: 0, move: [x, y] }, outline);
+  return { part, xMm: x, yMm: y, turnDeg, outline: onFace };
+}

@@ -1,0 +1,108 @@
+/**
+ * What the placement knows of an outline at one turn: its true box, its area, and a band that
+ * contains it grown by half the gap. Two outlines whose bands do not overlap are a gap apart.
+ */
+import { asRegion, offset } from '../geometry/clip.js';
+import { movedRing, type Ring, ring, ringArea, ringBox, selfCrossing } from '../geometry/ring.js';
+import { type Box, cross, length, type Point2, sub } from '../geometry/vec.js';
+import { Fault } from '../problem.js';
+import { type Band, bandAround } from './band.js';
+import { turnedBand } from './bandsum.js';
+import type { NestPart, TurnDeg } from './nest.js';
+
+export type Shape = {
+  /** Place of its part in the order. */
+  readonly partIndex: number;
+  readonly part: string;
+  readonly turnDeg: TurnDeg;
+  /** The outline turned, not yet moved. */
+  readonly outline: Ring;
+  readonly box: Box;
+  readonly areaMm2: number;
+  /** Contains the turned outline grown by half the gap. */
+  readonly grown: Band;
+};
+
+/** Chord error of the round corners clipping makes, mm: they lie inside the true arc. */
+const ARC_MM = 0.002;
+/** A simplified outline strays this far to either side, so up to twice this outside: 0.05 mm, which a saw never sees. */
+const SIMPLE_MM = 0.025;
+/**
+ * Added so that a gap is kept in spite of rounding, mm: clipping keeps 1e-6, touching is decided to
+ * 1e-7 (see `contact.ts`), twice each.
+ */
+const ROUNDING_MM = 1e-5;
+/** Hollows and slots narrower than twice this, beyond the gap, are filled: nothing could lie in them, mm. */
+const CLOSING_MM = 2;
+
+/** Both turns of a part, 0° first. */
+export function shapesOf(part: NestPart, partIndex: number, gapMm: number): readonly Shape[] {
+  const grown = grownBand(part.outline, gapMm / 2);
+  return ([0, 180] as const).map((turnDeg) => {
+    const outline = movedRing({ turnDeg, move: [0, 0] }, part.outline);
+    return {
+      partIndex,
+      part: part.id,
+      turnDeg,
+      outline,
+      box: ringBox(outline),
+      areaMm2: ringArea(outline),
+      grown: turnDeg === 0 ? grown : turnedBand(grown),
+    };
+  });
+}
+
+/**
+ * A band that contains everything within `by` of the outline, and little more: at most
+ * 2 × SIMPLE_MM + ARC_MM, except in hollows too narrow to use or open fore or aft only.
+ */
+function grownBand(outline: Ring, by: number): Band {
+  const reach = by + SIMPLE_MM + ARC_MM + ROUNDING_MM;
+  const wide = onlyOuter(offset([asRegion(outline)], reach + CLOSING_MM, ARC_MM));
+  const grown = onlyOuter(offset([asRegion(wide)], -CLOSING_MM, ARC_MM));
+  return bandAround(simplified(grown, SIMPLE_MM));
+}
+
+function onlyOuter(regions: ReturnType<typeof offset>): Ring {
+  if (regions.length !== 1) throw new Fault(`a grown outline fell into ${regions.length} pieces`);
+  return regions[0].outer;
+}
+
+/**
+ * The ring with fewer points: between the points kept it strays at most `tolerance` to either side
+ * (D. Douglas and T. Peucker, 1973). A ring that would cross itself stays as it was.
+ */
+function simplified(points: Ring, tolerance: number): Ring {
+  const left = points.reduce((best, p, i) => (p[0] < points[best][0] ? i : best), 0);
+  const right = points.reduce((best, p, i) => (p[0] > points[best][0] ? i : best), 0);
+  const round = (from: number, to: number): Point2[] =>
+    from <= to ? points.slice(from, to + 1) : [...points.slice(from), ...points.slice(0, to + 1)];
+  const out = [
+    ...thinned(round(left, right), tolerance).slice(0, -1),
+    ...thinned(round(right, left), tolerance).slice(0, -1),
+  ];
+  return out.length < 3 || selfCrossing(out) ? points : ring(out);
+}
+
+function thinned(line: readonly Point2[], tolerance: number): Point2[] {
+  const [first, last] = [line[0], line[line.length - 1]];
+  let far = 0;
+  let at = -1;
+  for (let i = 1; i < line.length - 1; i++) {
+    const d = distanceToSegment(line[i], first, last);
+    if (d > far) [far, at] = [d, i];
+  }
+  if (far <= tolerance) return [first, last];
+  return [
+    ...thinned(line.slice(0, at + 1), tolerance).slice(0, -1),
+    ...thinned(line.slice(at), tolerance),
+  ];
+}
+
+function distanceToSegment(p: Point2, a: Point2, b: Point2): number {
+  const ab = sub(b, a);
+  const ap = sub(p, a);
+  const along = (ap[0] * ab[0] + ap[1] * ab[1]) / (ab[0] * ab[0] + ab[1] * ab[1]);
+  if (!(along > 0)) return length(ap);
+  return along >= 1 ? length(sub(p, b)) : Math.abs(cross(ab, ap)) / length(ab);
+}

@@ -1,0 +1,150 @@
+/** A pattern ready to build: stations in mm, scaled, with nothing left to look up. */
+import type { KeyPath } from '../problem.js';
+import type { StationFields } from './fields.js';
+import type { PatternFile } from './schema.js';
+
+/** Distance from the datum line at a station, positive away from it. */
+export type OffsetPoint = { readonly stationMm: number; readonly offsetMm: number };
+
+export type Pattern = {
+  /** Unique in a run; names files and stands on jigs and labels. */
+  readonly name: string;
+  readonly version: string;
+  readonly note: string;
+  readonly scaleRatio: number;
+  readonly lengthMm: number;
+  readonly radii: {
+    readonly noseMm: number;
+    readonly tailMm: number;
+    readonly planNoseMm: number | null;
+    readonly planTailMm: number | null;
+  };
+  readonly back: readonly OffsetPoint[];
+  readonly belly: readonly OffsetPoint[];
+  readonly halfBreadth: readonly OffsetPoint[];
+  readonly fullness: readonly {
+    readonly stationMm: number;
+    readonly upper: number;
+    readonly lower: number;
+  }[];
+  readonly lip: Lip | null;
+  readonly ballast: readonly Ballast[];
+  readonly towEye: EndEye | null;
+  readonly tailEye: EndEye | null;
+  readonly hangers: readonly { readonly stationMm: number; readonly kind: 'screw' | 'wire' }[];
+  readonly throughWire: { readonly diameterMm: number; readonly boreMm: number } | null;
+  readonly timber: string;
+  readonly sandingAllowanceMm: number;
+  readonly blockThicknessMm: number;
+  readonly coats: PatternFile['coats'];
+};
+
+export type Lip = {
+  readonly widthMm: number;
+  readonly lengthMm: number;
+  readonly thicknessMm: number;
+  readonly angleDeg: number;
+  readonly slotStationMm: number;
+  readonly slotDepthMm: number;
+  readonly slotWidthMm: number;
+};
+
+export type Ballast = {
+  readonly stationMm: number;
+  readonly diameterMm: number;
+  readonly depthMm: number;
+  readonly metal: string;
+};
+
+export type EndEye = { readonly kind: 'screw' | 'wire'; readonly heightMm: number };
+
+/** What a line of an order may change of the pattern it names. */
+export type Size = {
+  readonly scaleRatio?: number | undefined;
+  readonly name?: string | undefined;
+  readonly blockThicknessMm?: number | undefined;
+};
+
+/**
+ * Scales a pattern file and turns every station into mm. Lengths of the design scale; hardware (lip
+ * thickness and fit, wire, bore), bits, allowances and coats do not, unless the file says so.
+ */
+export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
+  const k = size.scaleRatio ?? file.scaleRatio;
+  const hard = file.scaleHardware ? k : 1;
+  const lengthMm = file.body.lengthMm * k;
+  const at = (s: StationFields) => stationMm(s, file.body.lengthMm) * k;
+  const column = (key: 'backMm' | 'bellyMm' | 'halfBreadthMm'): OffsetPoint[] =>
+    file.body.offsets.flatMap((row) => {
+      const offset = row[key];
+      return offset === undefined ? [] : [{ stationMm: at(row), offsetMm: offset * k }];
+    });
+  const { body, lip } = file;
+  return {
+    name: size.name ?? sizeName(file, size, lengthMm),
+    version: file.version,
+    note: file.note,
+    scaleRatio: k,
+    lengthMm,
+    radii: {
+      noseMm: body.noseRadiusMm * k,
+      tailMm: body.tailRadiusMm * k,
+      planNoseMm: body.planNoseRadiusMm === undefined ? null : body.planNoseRadiusMm * k,
+      planTailMm: body.planTailRadiusMm === undefined ? null : body.planTailRadiusMm * k,
+    },
+    back: column('backMm'),
+    belly: column('bellyMm'),
+    halfBreadth: column('halfBreadthMm'),
+    fullness: body.fullness.map((f) => ({
+      stationMm: at(f),
+      upper: f.upperExponent,
+      lower: f.lowerExponent,
+    })),
+    lip: lip
+      ? {
+          widthMm: lip.widthMm * k,
+          lengthMm: lip.lengthMm * k,
+          thicknessMm: lip.thicknessMm * hard,
+          angleDeg: lip.angleDeg,
+          slotStationMm: at(lip.slot),
+          slotDepthMm: lip.slot.depthMm * k,
+          slotWidthMm: (lip.thicknessMm + lip.slot.fitMm) * hard,
+        }
+      : null,
+    ballast: file.ballast.map((b) => ({
+      stationMm: at(b),
+      diameterMm: b.diameterMm * hard,
+      depthMm: b.depthMm * k,
+      metal: b.metal,
+    })),
+    towEye: file.towEye ? { kind: file.towEye.kind, heightMm: file.towEye.heightMm * k } : null,
+    tailEye: file.tailEye ? { kind: file.tailEye.kind, heightMm: file.tailEye.heightMm * k } : null,
+    hangers: file.hangers.map((h) => ({ stationMm: at(h), kind: h.kind })),
+    throughWire: file.throughWire
+      ? { diameterMm: file.throughWire.diameterMm * hard, boreMm: file.throughWire.boreMm * hard }
+      : null,
+    timber: file.timber,
+    sandingAllowanceMm: file.sandingAllowanceMm,
+    blockThicknessMm: size.blockThicknessMm ?? file.blockThicknessMm * k,
+    coats: file.coats,
+  };
+}
+
+/** A station of the file in its own (unscaled) mm; NaN when none is given. */
+export const stationMm = (s: StationFields, lengthMm: number): number =>
+  s.stationMm ?? (s.stationRatio === undefined ? Number.NaN : s.stationRatio * lengthMm);
+
+/** The name of a size: the pattern's own, with the length when the order asks for another scale. */
+const sizeName = (file: PatternFile, size: Size, lengthMm: number): string =>
+  size.scaleRatio === undefined || size.scaleRatio === file.scaleRatio
+    ? file.name
+    : `${file.name}-${Math.round(lengthMm)}`;
+
+/** Paths into the pattern file for what later stages complain of. */
+export const PATHS = {
+  allowance: ['sandingAllowanceMm'],
+  thickness: ['blockThicknessMm'],
+  timber: ['timber'],
+  slot: ['lip', 'slot'],
+  ballast: (i: number): KeyPath => ['ballast', i],
+} as const;

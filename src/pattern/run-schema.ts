@@ -1,0 +1,142 @@
+/** The run file: what to make, from which timber, with which tools. */
+import { z } from 'zod';
+import { mm, nameText, positiveMm, ratio } from './fields.js';
+
+const order = z
+  .strictObject({
+    pattern: z
+      .string()
+      .min(1)
+      .max(300)
+      .describe('Pattern file, its path relative to this run file.'),
+    count: z.int().min(1).max(100000).describe('How many blanks of it.'),
+    scaleRatio: ratio(
+      'Makes another size of the pattern; takes the place of the pattern’s own scaleRatio.',
+      0.1,
+      10,
+    ).optional(),
+    name: nameText(
+      'Name of this size. Left out: the pattern’s name, with the length added when scaleRatio is given here.',
+    ).optional(),
+    blockThicknessMm: positiveMm(
+      'Saw this size from blocks of this thickness instead of the pattern’s own, scaled.',
+      300,
+    ).optional(),
+  })
+  .describe('One line of the order.');
+
+const knot = z
+  .strictObject({
+    xMm: mm('Middle of the knot, along the block from its left end.', 0, 6000),
+    yMm: mm('Middle of the knot, across the block from its lower edge.', 0, 1000),
+    radiusMm: positiveMm('Radius of the knot and the disturbed grain round it.', 500),
+  })
+  .describe('A knot or other bad place: no blank touches it.');
+
+const block = z
+  .strictObject({
+    name: nameText('What is written on the block or the pile.'),
+    timber: z.string().min(1).max(60).describe('A name from shared/timbers.yaml.'),
+    lengthMm: positiveMm('Length, along the grain.', 6000),
+    widthMm: positiveMm('Width of the face.', 1000),
+    thicknessMm: positiveMm('Thickness.', 300),
+    count: z.int().min(1).max(100000).describe('How many blocks like this.'),
+    marginMm: mm('No blank comes closer to the block’s edge than this.', 0, 200).default(0),
+    massG: z
+      .number()
+      .min(0.1)
+      .max(1e6)
+      .optional()
+      .describe(
+        'Weight of one of these blocks on the scale. It gives the timber’s true density; left out, the table’s is used, with its spread.',
+      ),
+    grain: z.enum(['length']).default('length').describe('The grain runs along the length.'),
+    knots: z
+      .array(knot)
+      .max(200)
+      .default([])
+      .describe('Knots on the face of each of these blocks.'),
+  })
+  .describe('Blocks of timber of one size, ready to saw.');
+
+const guidance = z
+  .enum(['steered', 'follows'])
+  .describe(
+    'steered: a hand guides the cut along a drawn line, on its waste side (band saw, scroll saw, hand saw). follows: the machine’s path is the middle of the cut (laser, router), so paths are moved off the line by half a kerf.',
+  );
+
+export const cutterSection = (about: string) =>
+  z
+    .strictObject({
+      guidance,
+      kerfMm: mm('Width the cut removes. For a router, the bit’s diameter.', 0.01, 20),
+      wanderMm: mm('How far a steered cut may stray from its line.', 0, 10).default(0),
+      bladeWidthMm: positiveMm(
+        'Width of the blade from teeth to back; a wide blade cannot turn tightly. Left out: not checked.',
+        50,
+      ).optional(),
+      cutsLipSlot: z
+        .boolean()
+        .optional()
+        .describe(
+          'true: the outline has the lip slot cut in. false: the slot is only marked, and sawn later with the guide. Left out: true when the cutter follows, false when it is steered.',
+        ),
+    })
+    .describe(about);
+
+/** Every section of a run file, by its key. */
+export const runSections = {
+  schema: z.literal(1).describe('Version of this file format.'),
+  kind: z.literal('run').describe('What this file is.'),
+  name: nameText('Name of the run.'),
+  note: z.string().max(2000).default('').describe('Anything worth remembering.'),
+  orders: z.array(order).min(1).max(200).describe('Which patterns, and how many of each.'),
+  blocks: z.array(block).min(1).max(500).describe('The timber there is.'),
+  stack: z
+    .strictObject({
+      layers: z.int().min(1).max(20).describe('Blocks taped face to face and sawn together.'),
+      tapeThicknessMm: mm('Thickness of the double-sided tape between two blocks.', 0, 5),
+      largestHeightMm: positiveMm('Most that passes under the saw’s guide.', 1000),
+    })
+    .describe('How blocks are stacked.'),
+  saw: cutterSection('What saws the blanks.'),
+  webMm: mm(
+    'Wood left standing between neighboring cuts. 0: one cut parts two blanks.',
+    0,
+    50,
+  ).default(0),
+  templateSheet: z
+    .strictObject({
+      material: z
+        .string()
+        .min(1)
+        .max(60)
+        .describe('What templates are made of, for the label on the drawing.'),
+      lengthMm: positiveMm('Length of the sheet.', 3000),
+      widthMm: positiveMm('Width of the sheet.', 3000),
+      thicknessMm: positiveMm('Thickness of the sheet.', 30),
+      cutter: cutterSection('What cuts the templates.'),
+      hangHoleMm: mm('Diameter of the hole to hang a template up by; 0 for none.', 0, 30).default(
+        5,
+      ),
+      pencilHoleMm: mm('Diameter of the pencil hole at each weight mark.', 0.5, 10).default(2.5),
+      leastWallMm: mm(
+        'Thinnest neck that may hold two parts of a template together.',
+        0,
+        20,
+      ).default(2),
+    })
+    .describe('The sheet templates are cut from.'),
+  jigs: z
+    .array(z.string().min(1).max(300))
+    .max(20)
+    .optional()
+    .describe(
+      'Jig set-up files, relative to this run file. Left out: the set-ups that come with the program.',
+    ),
+} as const;
+
+export const runSchema = z.strictObject(runSections).describe('A run: a production order.');
+
+export type RunFile = z.output<typeof runSchema>;
+export type CutterFile = z.output<ReturnType<typeof cutterSection>>;

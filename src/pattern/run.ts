@@ -1,0 +1,77 @@
+/** A run ready to plan, and the rules between the fields of a run file. */
+import { type KeyPath, type Problem, problem } from '../problem.js';
+import type { Timbers } from '../tables/timbers.js';
+import { timberRule } from './rules.js';
+import type { CutterFile, RunFile } from './run-schema.js';
+
+export type RunSections = Partial<RunFile>;
+
+/** Density of a weighed block, kg/m³ (g/mm³ × 10⁶). */
+export const blockDensityKgM3 = (b: RunFile['blocks'][number]): number | null =>
+  b.massG === undefined ? null : (b.massG / (b.lengthMm * b.widthMm * b.thicknessMm)) * 1e6;
+
+/** Lightest balsa to the heaviest woods: common practice, no source. */
+const DENSITY_RANGE = { leastKgM3: 60, mostKgM3: 1350 };
+
+export function runRules({ blocks = [] }: RunSections, timbers: Timbers): Problem[] {
+  return blocks.flatMap((block, i) => {
+    const path: KeyPath = ['blocks', i];
+    const { name, marginMm, lengthMm, widthMm } = block;
+    const limitMm = Math.min(lengthMm, widthMm) / 2;
+    const density = blockDensityKgM3(block);
+    const possible =
+      density === null || (density >= DENSITY_RANGE.leastKgM3 && density <= DENSITY_RANGE.mostKgM3);
+    return [
+      ...timberRule(block.timber, timbers, [...path, 'timber']),
+      ...(marginMm < limitMm
+        ? []
+        : [problem('margin-too-wide', [...path, 'marginMm'], { name, marginMm, limitMm })]),
+      ...(possible
+        ? []
+        : [
+            problem('density-impossible', [...path, 'massG'], {
+              name,
+              densityKgM3: density,
+              ...DENSITY_RANGE,
+            }),
+          ]),
+      ...block.knots.flatMap((k, j) =>
+        k.xMm <= lengthMm && k.yMm <= widthMm
+          ? []
+          : [
+              problem('knot-outside-block', [...path, 'knots', j], {
+                name,
+                xMm: k.xMm,
+                yMm: k.yMm,
+                lengthMm,
+                widthMm,
+              }),
+            ],
+      ),
+      ...(blocks.findIndex((b) => b.name === name) < i
+        ? [problem('duplicate-name', [...path, 'name'], { name })]
+        : []),
+    ];
+  });
+}
+
+/** A saw, laser or router as the run describes it. */
+export type Cutter = {
+  /** steered: a hand leads the cut along the line, kerf on the waste side. follows: the path is the middle of the cut. */
+  readonly guidance: 'steered' | 'follows';
+  readonly kerfMm: number;
+  /** How far a steered cut may stray. */
+  readonly wanderMm: number;
+  /** Null when the file does not say. */
+  readonly bladeWidthMm: number | null;
+  readonly cutsLipSlot: boolean;
+};
+
+/** `slotWhenOpen`: whether the lip slot is cut when the file leaves that open. */
+export const cutterOf = (file: CutterFile, slotWhenOpen: boolean): Cutter => ({
+  guidance: file.guidance,
+  kerfMm: file.kerfMm,
+  wanderMm: file.wanderMm,
+  bladeWidthMm: file.bladeWidthMm ?? null,
+  cutsLipSlot: file.cutsLipSlot ?? slotWhenOpen,
+});

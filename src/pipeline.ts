@@ -1,0 +1,207 @@
+/**
+ * The whole program as one sentence: a job's patterns become bodies and blanks; blanks become
+ * templates, jigs and a nest; the nest becomes face drawings. Nothing flows back, nothing here
+ * touches a file.
+ */
+import type { Blank } from './blank/blank.js';
+import { makeBlank } from './blank/make.js';
+import { type SawnMass, sawnMass } from './blank/sawn-mass.js';
+import { type Body, bodyShape, checkBody, makeBody } from './body/body.js';
+import type { BodyShape } from './body/shape.js';
+import { checkDrawing } from './drawing/check.js';
+import { gapMm } from './drawing/cut.js';
+import type { Drawn } from './drawing/drawing.js';
+import { type BlankWork, faceDrawing } from './drawing/face.js';
+import { checkSawing, sawing } from './drawing/sawing.js';
+import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
+import { checkJig } from './jig/check.js';
+import type { Jig } from './jig/jig.js';
+import { makeJigs } from './jig/set.js';
+import { type Finding, finding, type Job, type Workshop } from './job.js';
+import { CATALOG } from './messages.js';
+import type { Nest, NestFace, NestRules } from './nest/nest.js';
+import { checkOrder, nestOrder, type Stock, type Wanted } from './nest/order.js';
+import type { Pattern } from './pattern/pattern.js';
+import { blockDensityKgM3 } from './pattern/run.js';
+import { Fault, problem } from './problem.js';
+import type { SolidKernel } from './solid/kernel.js';
+
+/** One line of the order, with all that is made for it. */
+export type Product = {
+  readonly pattern: Pattern;
+  readonly count: number;
+  readonly body: Body;
+  readonly blank: Blank;
+  readonly sawnMass: SawnMass;
+  readonly template: Template;
+  readonly jigs: readonly Jig[];
+};
+
+export type Build = {
+  readonly job: Job;
+  readonly products: readonly Product[];
+  /** Null for a single pattern, which has no timber. */
+  readonly nest: Nest | null;
+  /** One drawing for each face of the nest, in its order. */
+  readonly faces: readonly Drawn[];
+};
+
+/** The build is null when a finding is an error; warnings come with a build. */
+export type Outcome = { readonly build: Build | null; readonly findings: readonly Finding[] };
+
+/** Layouts tried per face beside the systematic ones, and where their shuffles start. */
+const NEST_EFFORT = { tries: 24, seed: 1 };
+
+type Design = {
+  readonly shape: BodyShape;
+  readonly blank: Blank | null;
+  readonly findings: readonly Finding[];
+};
+
+const design = ({ pattern }: Job['orders'][number], index: number): Design => {
+  const shape = bodyShape(pattern);
+  const { blank, problems } = makeBlank(pattern, shape);
+  return { shape, blank, findings: problems.map((p) => finding(index, p)) };
+};
+
+/** The part that needs no tools: can every lure of the job be made in wood? */
+export const designFindings = (job: Job): Finding[] =>
+  job.orders.map(design).flatMap((d) => d.findings);
+
+export function build(job: Job, kernel: SolidKernel): Outcome {
+  const designs = job.orders.map(design);
+  const unmakeable = designs.flatMap((d) => d.findings);
+  if (unmakeable.length > 0) return { build: null, findings: unmakeable };
+  const blanks = designs.map((d) => d.blank as Blank);
+
+  const { workshop } = job;
+  const tools = workshop && { sheet: workshop.sheet, cutter: workshop.templateCutter };
+  const templates = blanks.map((blank) => makeTemplate(blank, tools));
+  const jigs = blanks.map((blank) => makeJigs(kernel, blank, job.setups));
+  const sawn = workshop ? sawRun(job, workshop, blanks) : null;
+  const findings: Finding[] = [
+    ...templates.flatMap((t) => t.problems.map((p) => finding('job', p))),
+    ...jigs.flatMap((j, i) => j.problems.map((p) => finding(i, p))),
+    ...(sawn?.findings ?? []),
+  ];
+  if (findings.some(isError)) return { build: null, findings };
+
+  const products = job.orders.map(
+    ({ pattern, count }, i): Product => ({
+      pattern,
+      count,
+      body: makeBody(designs[i].shape),
+      blank: blanks[i],
+      sawnMass: sawnMass(blanks[i], job.timbers[pattern.timber], pilesFor(pattern, workshop)),
+      template: templates[i].template as Template,
+      jigs: jigs[i].jigs,
+    }),
+  );
+  const made: Build = { job, products, nest: sawn?.nest ?? null, faces: sawn?.faces ?? [] };
+  assertSound(made, kernel);
+  return { build: made, findings: [...findings, ...labelWarnings(made)] };
+}
+
+const isError = ({ problem }: Finding): boolean => CATALOG[problem.code].severity === 'error';
+
+type Sawn = {
+  readonly nest: Nest;
+  readonly faces: readonly Drawn[];
+  readonly findings: readonly Finding[];
+};
+
+function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[]): Sawn {
+  const { wanted, stock, rules } = nestInput(job, workshop, blanks);
+  const sawings = blanks.map((blank) => sawing(blank, workshop.saw));
+  const { nest, problems } = nestOrder(wanted, stock, rules);
+  const findings = [...sawings.flatMap((s) => s.problems), ...problems].map((p) =>
+    finding('job', p),
+  );
+  if (findings.some(isError)) return { nest, faces: [], findings };
+  const works = new Map(
+    sawings.map(({ work }) => [(work as BlankWork).blank.name, work as BlankWork]),
+  );
+  return { nest, faces: nest.faces.map((face) => drawFace(face, works, workshop)), findings };
+}
+
+function nestInput(
+  job: Job,
+  workshop: Workshop,
+  blanks: readonly Blank[],
+): {
+  readonly wanted: readonly Wanted[];
+  readonly stock: readonly Stock[];
+  readonly rules: NestRules;
+} {
+  const wanted = job.orders.map(({ pattern, count }, i) => ({
+    blank: blanks[i],
+    timber: pattern.timber,
+    count,
+  }));
+  const rules = { gapMm: gapMm(workshop.saw, workshop.webMm), ...workshop.stack, ...NEST_EFFORT };
+  return { wanted, stock: workshop.blocks, rules };
+}
+
+const drawFace = (
+  face: NestFace,
+  works: ReadonlyMap<string, BlankWork>,
+  { saw }: Workshop,
+): Drawn =>
+  faceDrawing({
+    ...face,
+    title: `Face ${face.id}`,
+    knots: face.knots.map((k) => ({ center: [k.xMm, k.yMm], radius: k.radiusMm })),
+    placed: face.placements.map(({ part, turnDeg, xMm, yMm }) => ({
+      work: works.get(part) as BlankWork,
+      motion: { turnDeg, move: [xMm, yMm] },
+    })),
+    kerfMm: saw.guidance === 'follows' ? saw.kerfMm : null,
+  });
+
+const pilesFor = (pattern: Pattern, workshop: Workshop | null) =>
+  (workshop?.blocks ?? [])
+    .filter(
+      (b) =>
+        b.timber === pattern.timber && Math.abs(b.thicknessMm - pattern.blockThicknessMm) <= 0.05,
+    )
+    .map((b) => ({ count: b.count, densityKgM3: blockDensityKgM3(b) }));
+
+const labelWarnings = ({ products, faces }: Build): Finding[] => {
+  const unlabeled = new Set(
+    [...products.map((p) => p.template.drawn), ...faces].flatMap((d) => d.unlabeled),
+  );
+  return [...unlabeled]
+    .sort()
+    .map((name) => finding('job', problem('label-left-out', [], { name, leastMm: 2 })));
+};
+
+/** Every stage's check, on every build. What they find is our fault, never the maker's. */
+function assertSound({ job, products, nest, faces }: Build, kernel: SolidKernel): void {
+  const complaints = [
+    ...products.flatMap(({ body, blank, template, jigs }) => [
+      ...checkBody(body),
+      ...checkTemplate(template),
+      ...(job.workshop
+        ? checkSawing(sawing(blank, job.workshop.saw).work as BlankWork, job.workshop.saw)
+        : []),
+      ...jigs.flatMap((jig) =>
+        checkJig(kernel, { jig, blank, setups: job.setups }).flaws.map(
+          (f) => `${jig.pattern} ${jig.kind}: ${JSON.stringify(f)}`,
+        ),
+      ),
+    ]),
+    ...[...products.map((p) => p.template.drawn), ...faces].flatMap(({ drawing }) =>
+      checkDrawing(drawing).map((flaw) => `${drawing.title}: ${JSON.stringify(flaw)}`),
+    ),
+  ];
+  if (job.workshop && nest) {
+    const { wanted, stock, rules } = nestInput(
+      job,
+      job.workshop,
+      products.map((p) => p.blank),
+    );
+    complaints.push(...checkOrder(nest, wanted, stock, rules).map((c) => JSON.stringify(c)));
+  }
+  if (complaints.length > 0)
+    throw new Fault(`checks failed:\n${complaints.map((c) => `  ${c}`).join('\n')}`);
+}

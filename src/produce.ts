@@ -1,0 +1,39 @@
+/** One file → everything made from it, or every problem that stands in the way, each with its place. */
+import type { Input } from './load.js';
+import { load } from './load.js';
+import { CATALOG } from './messages.js';
+import { type Build, build, designFindings } from './pipeline.js';
+import type { Place, Problem } from './problem.js';
+import { loadKernel, type SolidKernel } from './solid/kernel.js';
+
+export type Produced = {
+  /** In order of file, line and column; warnings too. */
+  readonly problems: readonly Problem[];
+  /** Null when a problem is an error. */
+  readonly made: { readonly build: Build; readonly kernel: SolidKernel } | null;
+  readonly inputs: readonly Input[];
+};
+
+export async function produce(path: string): Promise<Produced> {
+  const { job, complete, problems, inputs, placed } = load(path);
+  const give = (more: readonly Problem[], made: Produced['made']): Produced => ({
+    problems: [...problems, ...more].sort(byPlace),
+    made,
+    inputs,
+  });
+  if (!job) return give([], null);
+  if (!complete) return give(designFindings(job).map(placed), null);
+  const kernel = await loadKernel();
+  const { build: made, findings } = build(job, kernel);
+  return give(findings.map(placed), made && { build: made, kernel });
+}
+
+export const isError = ({ code }: Problem): boolean => CATALOG[code].severity === 'error';
+
+const START: Place = { file: '', line: 0, column: 0 };
+
+function byPlace(a: Problem, b: Problem): number {
+  const [p, q] = [a.at ?? START, b.at ?? START];
+  if (p.file !== q.file) return p.file < q.file ? -1 : 1;
+  return p.line - q.line || p.column - q.column || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
+}

@@ -1,0 +1,115 @@
+/** Every stage's values as one JSON document: the debugger, the bug report, the machine-readable result. */
+import type { Ring } from '../geometry/ring.js';
+import type { Jig } from '../jig/jig.js';
+import type { NestFace } from '../nest/nest.js';
+import type { Build, Product } from '../pipeline.js';
+
+/** Decimals of lengths in the record: a nanometer, so that rounding never shows. */
+const DECIMALS = 6;
+
+/** Plain data; `jigFile` gives the name of a jig's file. */
+export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => string): unknown {
+  const { job, products, nest } = build;
+  return {
+    schemaVersion: 1,
+    tool,
+    kind: job.kind,
+    name: job.name,
+    units: 'mm, g, degrees; lure frame: x aft from the nose along the datum line, y to port, z up',
+    patterns: products.map(patternRecord),
+    nest: nest && {
+      faces: nest.faces.map(faceRecord),
+      made: nest.made,
+      ordered: nest.ordered,
+      stacks: nest.stacks,
+      blocksUsed: nest.blocksUsed,
+      usedRatio: nest.usedRatio,
+    },
+    jigs: products.flatMap((p) => p.jigs.map((jig) => jigRecord(jig, jigFile(jig)))),
+  };
+}
+
+function patternRecord({ pattern, count, body, blank, sawnMass }: Product): unknown {
+  const { note: _, coats, ...resolved } = pattern;
+  return {
+    name: pattern.name,
+    version: pattern.version,
+    scaleRatio: pattern.scaleRatio,
+    lengthMm: pattern.lengthMm,
+    orderedCount: count,
+    timber: pattern.timber,
+    blockThicknessMm: pattern.blockThicknessMm,
+    sandingAllowanceMm: pattern.sandingAllowanceMm,
+    volumeMm3: body.properties.volumeMm3,
+    areaMm2: body.properties.areaMm2,
+    centroidMm: body.properties.centroidMm,
+    inertiaMm5: body.properties.inertiaMm5,
+    sawnBlank: sawnMass,
+    outline: points(blank.outlineRing),
+    profile: points(blank.profileRing),
+    lipAngleDeg: pattern.lip?.angleDeg ?? null,
+    lipSlot: blank.slot,
+    holes: blank.holes.map(({ stationMm, diameterMm, depthMm, bellyMm, metal }) => ({
+      stationMm,
+      diameterMm,
+      depthMm,
+      bellyMm,
+      metal,
+    })),
+    coats,
+    resolved,
+  };
+}
+
+const points = (ring: Ring): unknown => ring.map(([x, y]) => [x, y]);
+
+const faceRecord = (face: NestFace): unknown => ({
+  id: face.id,
+  lengthMm: face.lengthMm,
+  widthMm: face.widthMm,
+  thicknessMm: face.thicknessMm,
+  marginMm: face.marginMm,
+  gapMm: face.gapMm,
+  layers: face.layers,
+  copies: face.copies,
+  stacks: face.stacks,
+  stackHeightMm: face.stackHeightMm,
+  knots: face.knots,
+  usedRatio: face.usedRatio,
+  offcut: face.offcut,
+  placements: face.placements.map(({ part, xMm, yMm, turnDeg, outline }) => ({
+    pattern: part,
+    xMm,
+    yMm,
+    turnDeg,
+    outline: points(outline),
+  })),
+});
+
+function jigRecord(jig: Jig, file: string): unknown {
+  const { csg: _csg, mesh: _mesh, letters, pattern, kind, axis, jigToBlank, ...rest } = jig;
+  return { pattern, kind, file, axis, jigToBlank, letters: letters.map((l) => l.text), ...rest };
+}
+
+/** JSON with two-space indent, numbers to six decimals, points on one line, no negative zero. */
+export function recordText(value: unknown): string {
+  return `${written(value, '')}\n`;
+}
+
+function written(value: unknown, indent: string): string {
+  if (typeof value === 'number') return number(value);
+  if (value === null || value === undefined) return 'null';
+  if (typeof value !== 'object') return JSON.stringify(value);
+  const inner = `${indent}  `;
+  if (Array.isArray(value)) {
+    if (value.length === 0) return '[]';
+    if (value.every((v) => typeof v === 'number')) return `[${value.map(number).join(', ')}]`;
+    return `[\n${value.map((v) => inner + written(v, inner)).join(',\n')}\n${indent}]`;
+  }
+  const entries = Object.entries(value).filter(([, v]) => v !== undefined);
+  if (entries.length === 0) return '{}';
+  const lines = entries.map(([k, v]) => `${inner}${JSON.stringify(k)}: ${written(v, inner)}`);
+  return `{\n${lines.join(',\n')}\n${indent}}`;
+}
+
+const number = (value: number): string => String(Number(value.toFixed(DECIMALS)) + 0);

@@ -1,0 +1,87 @@
+/** A build → the set of files it is delivered as, with the manifest that lists them. */
+import type { Drawing } from '../drawing/drawing.js';
+import { dxf } from '../formats/dxf.js';
+import { stl } from '../formats/stl.js';
+import { svg } from '../formats/svg.js';
+import { asRegion } from '../geometry/clip.js';
+import type { Jig } from '../jig/jig.js';
+import type { Build } from '../pipeline.js';
+import { extruded, movedBy } from '../solid/csg.js';
+import { evaluate } from '../solid/evaluate.js';
+import type { SolidKernel } from '../solid/kernel.js';
+import { placement } from '../solid/placement.js';
+import { buildRecord, recordText } from './build-json.js';
+
+/** What a file is for. */
+export type FileKind =
+  | 'template'
+  | 'face'
+  | 'body'
+  | 'blank'
+  | 'jig'
+  | 'sheet'
+  | 'picture'
+  | 'build';
+
+export type MadeFile = {
+  readonly path: string;
+  readonly kind: FileKind;
+  readonly format: 'dxf' | 'svg' | 'stl' | 'json';
+  readonly pattern?: string;
+  readonly bytes: Uint8Array;
+};
+
+/** From a drawing of the side view to the lure's frame: across is x, up is z, toward the reader is −y. */
+const SIDE_VIEW = placement([1, 0, 0], [0, 0, 1], [0, -1, 0], [0, 0, 0]);
+
+const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+const jigPath = (jig: Jig): string => `jigs/${jig.pattern}-${jig.kind}.stl`;
+
+/** All files but the manifest, in the order a maker would look at them. `tool` is name and version. */
+export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFile[] {
+  const { products, faces } = build;
+  const solid = (name: string, kind: FileKind, path: string, bytes: Uint8Array): MadeFile => ({
+    path,
+    kind,
+    format: 'stl',
+    pattern: name,
+    bytes,
+  });
+  return [
+    ...faces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
+    ...products.flatMap(({ blank, template }) =>
+      drawn(template.drawn.drawing, 'template', `templates/${blank.name}`, blank.name),
+    ),
+    ...products.flatMap(({ jigs }) =>
+      jigs.map((jig) =>
+        solid(jig.pattern, 'jig', jigPath(jig), stl(jig.mesh, `${jig.pattern} ${jig.kind}`)),
+      ),
+    ),
+    ...products.flatMap(({ blank: { name, thicknessMm, outlineRing }, body }) => {
+      const half = thicknessMm / 2;
+      const sawn = evaluate(
+        kernel,
+        movedBy(SIDE_VIEW, extruded([asRegion(outlineRing)], -half, half)),
+      );
+      return [
+        solid(name, 'body', `solids/${name}-body.stl`, stl(body.mesh, `${name} body`)),
+        solid(name, 'blank', `solids/${name}-blank.stl`, stl(sawn, `${name} sawn blank`)),
+      ];
+    }),
+    {
+      path: 'build.json',
+      kind: 'build',
+      format: 'json',
+      bytes: utf8(recordText(buildRecord(build, tool, jigPath))),
+    },
+  ];
+}
+
+function drawn(drawing: Drawing, kind: FileKind, path: string, pattern?: string): MadeFile[] {
+  const named = pattern === undefined ? {} : { pattern };
+  return [
+    { path: `${path}.dxf`, kind, format: 'dxf', ...named, bytes: utf8(dxf(drawing)) },
+    { path: `${path}.svg`, kind, format: 'svg', ...named, bytes: utf8(svg(drawing)) },
+  ];
+}

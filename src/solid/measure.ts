@@ -1,0 +1,82 @@
+/** What can be measured on a solid: volume, pieces, holes, sections, overlap. */
+import {
+  insideRing,
+  type Region,
+  type Ring,
+  ring,
+  ringArea,
+  signedArea,
+} from '../geometry/ring.js';
+import type { Point2 } from '../geometry/vec.js';
+import { Fault } from '../problem.js';
+import { build } from './build.js';
+import type { Csg } from './csg.js';
+import { type Keep, type KernelSolid, type SolidKernel, scoped, wasmOf } from './kernel.js';
+
+export type Measures = {
+  readonly volumeMm3: number;
+  /** Pieces that do not touch. */
+  readonly pieces: number;
+  /** Openings right through, as a ring has one; summed over the pieces. */
+  readonly genus: number;
+};
+
+export function measure(kernel: SolidKernel, csg: Csg): Measures {
+  return scoped((keep) => {
+    const solid = build(wasmOf(kernel), keep, csg);
+    const pieces = solid.decompose().map((piece) => keep(piece));
+    return {
+      volumeMm3: solid.volume(),
+      pieces: pieces.length,
+      genus: pieces.reduce((sum, piece) => sum + piece.genus(), 0),
+    };
+  });
+}
+
+/** Volume two solids share, mm³; 0 when they do not meet (solids that only touch share 0 to rounding). */
+export function sharedVolume(kernel: SolidKernel, a: Csg, b: Csg): number {
+  return scoped((keep) => {
+    const wasm = wasmOf(kernel);
+    const [one, other] = [build(wasm, keep, a), build(wasm, keep, b)];
+    const common = keep(one.intersect(other));
+    // Here an empty solid is an answer; both parts were proved sound, and a failure still has a status.
+    if (common.status() !== 'NoError') throw new Fault('overlap failed');
+    return Math.max(0, common.volume());
+  });
+}
+
+const SLIVER = 1e-9; // mm²: loops under this are rounding, not section
+
+/** The section of a solid at height z, as regions in x and y; none where there is no material. */
+export function sectionAt(kernel: SolidKernel, csg: Csg, z: number): Region[] {
+  if (!Number.isFinite(z)) throw new Fault(`section at ${z}`);
+  return scoped((keep) => {
+    const solid = build(wasmOf(kernel), keep, csg);
+    return regionsOf(loopsAt(keep, solid, z));
+  });
+}
+
+function loopsAt(keep: Keep, solid: KernelSolid, z: number): Point2[][] {
+  const polygons = keep(solid._Slice(z));
+  return Array.from({ length: polygons.size() }, (_, i) => {
+    const polygon = keep(polygons.get(i));
+    return Array.from({ length: polygon.size() }, (_, k): Point2 => {
+      const { x, y } = polygon.get(k);
+      return [x, y];
+    });
+  });
+}
+
+/** The kernel gives outer loops counter-clockwise and holes clockwise, in no order. */
+function regionsOf(loops: readonly Point2[][]): Region[] {
+  const sized = loops.filter((l) => l.length >= 3 && Math.abs(signedArea(l)) > SLIVER);
+  const outers = sized.filter((l) => signedArea(l) > 0).map((l) => ring(l));
+  const holes = sized.filter((l) => signedArea(l) < 0).map((l) => ring(l));
+  const owner = (hole: Ring): Ring => {
+    const around = outers.filter((o) => insideRing(hole[0], o));
+    if (around.length === 0) throw new Fault('section has a hole in nothing');
+    return around.reduce((a, b) => (ringArea(b) < ringArea(a) ? b : a));
+  };
+  const owners = holes.map(owner);
+  return outers.map((outer) => ({ outer, holes: holes.filter((_, i) => owners[i] === outer) }));
+}

@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest';
+import { checkDrawing } from '../../src/drawing/check.js';
+import type { Drawing, LayerName } from '../../src/drawing/drawing.js';
+import { type BlankWork, type FaceWork, faceDrawing } from '../../src/drawing/face.js';
+import { dxf } from '../../src/formats/dxf.js';
+import { svg } from '../../src/formats/svg.js';
+import { pathBox } from '../../src/geometry/arcpath.js';
+import { lureBlank, outlineCut, STADIUM, stadiumBlank } from './sample.js';
+
+const stadium: BlankWork = {
+  blank: stadiumBlank(),
+  cuts: [outlineCut(STADIUM)],
+  slotIsCut: true,
+  label: 'STADIUM 100 V1',
+};
+const FACE: FaceWork = {
+  title: 'Face 1 of 1',
+  lengthMm: 230,
+  widthMm: 60,
+  thicknessMm: 20,
+  marginMm: 5,
+  gapMm: 4,
+  layers: 2,
+  copies: 3,
+  knots: [
+    { center: [220, 50], radius: 4 },
+    { center: [220, 50], radius: 4 },
+  ],
+  placed: [
+    { work: stadium, motion: { turnDeg: 0, move: [6, 16] } },
+    { work: stadium, motion: { turnDeg: 180, move: [106, 42] } },
+    { work: stadium, motion: { turnDeg: 0, move: [112, 16] } },
+  ],
+  kerfMm: null,
+};
+const on = (drawing: Drawing, layer: LayerName) => drawing.strokes.filter((s) => s.layer === layer);
+const lines = (drawing: Drawing, layer: LayerName) =>
+  on(drawing, layer).flatMap((s) => (s.kind === 'path' ? [s.path.vertices] : []));
+
+describe('a face', () => {
+  const { drawing, unlabeled } = faceDrawing(FACE);
+
+  it('has one closed outline a blank, arcs kept, where the blank lies', () => {
+    const outlines = on(drawing, 'CUT_OUTSIDE');
+    expect(outlines).toHaveLength(FACE.placed.length);
+    const boxes = outlines.map((s) => (s.kind === 'path' ? pathBox(s.path) : []));
+    expect(boxes).toEqual([
+      [6, 6, 106, 26],
+      [6, 32, 106, 52],
+      [112, 6, 212, 26],
+    ]);
+    for (const s of outlines) {
+      const bulges = s.kind === 'path' ? s.path.vertices.map((v) => v.bulge) : [];
+      expect(bulges).toEqual([0, 1, 0, 1]);
+    }
+  });
+
+  it('marks datum line, hanger, and the hole in side view: axis, two walls, end', () => {
+    // 1 + 1 + 4 lines for each of three blanks
+    expect(on(drawing, 'MARK')).toHaveLength(18);
+    const first = lines(drawing, 'MARK').slice(0, 6);
+    expect(first.map(([a, b]) => [a.x, a.y, b.x, b.y])).toEqual([
+      [6, 16, 106, 16],
+      [56, 6, 56, 10],
+      [32, 6, 32, 18],
+      [36, 6, 36, 18],
+      [40, 6, 40, 18],
+      [32, 18, 40, 18],
+    ]);
+  });
+
+  it('draws the block, its margin dashed, and each knot once', () => {
+    const [block, margin, ...knots] = on(drawing, 'STOCK');
+    expect(block.kind === 'path' && pathBox(block.path)).toEqual([0, 0, 230, 60]);
+    expect(block.dashed).toBeUndefined();
+    expect(margin.kind === 'path' && pathBox(margin.path)).toEqual([5, 5, 225, 55]);
+    expect(margin.dashed).toBe(true);
+    expect(knots).toEqual([
+      { kind: 'circle', layer: 'STOCK', circle: { center: [220, 50], radius: 4 } },
+    ]);
+    expect(on(faceDrawing({ ...FACE, marginMm: 0 }).drawing, 'STOCK')).toHaveLength(2);
+  });
+
+  it('tells block, count and kerf', () => {
+    expect(drawing.description).toContain('BLOCK 230 X 60 X 20 MM, MARGIN 5 MM, 4 MM BETWEEN');
+    expect(drawing.description).toContain('3 OUTLINES X 2 LAYERS X 3 STACKS = 18 BLANKS');
+    expect(drawing.description).toContain('KERF NOT INCLUDED');
+    expect(faceDrawing({ ...FACE, kerfMm: 0.2 }).drawing.description).toContain(
+      'KERF 0.2 MM INCLUDED',
+    );
+  });
+
+  it('labels every blank, has nothing to complain about, and can be written', () => {
+    expect(unlabeled).toEqual([]);
+    const letters = on(drawing, 'LABEL').length;
+    expect(letters % 3).toBe(0);
+    expect(letters).toBeGreaterThan(3 * 14);
+    expect(checkDrawing(drawing)).toEqual([]);
+    expect(dxf(drawing)).toContain('CIRCLE');
+    expect(svg(drawing)).toContain('stroke-dasharray');
+  });
+
+  it('marks a lip slot that is not cut: two walls and the inner end, width apart', () => {
+    const blank = lureBlank();
+    const cuts = [outlineCut(blank.profile.path)];
+    const work = { blank, cuts, slotIsCut: false, label: 'SKERRY 110 V1.3' };
+    const placed = [{ work, motion: { turnDeg: 0, move: [10, 25] } }] as const;
+    const marked = faceDrawing({ ...FACE, placed, knots: [] }).drawing;
+    expect(checkDrawing(marked)).toEqual([]);
+    const [, , end] = lines(marked, 'MARK').slice(-3);
+    expect(Math.hypot(end[1].x - end[0].x, end[1].y - end[0].y)).toBeCloseTo(1.6, 6);
+    const cut = { ...work, cuts: [outlineCut(blank.outline.path)], slotIsCut: true };
+    const notched = faceDrawing({ ...FACE, placed: [{ ...placed[0], work: cut }], knots: [] });
+    expect(lines(marked, 'MARK').length - lines(notched.drawing, 'MARK').length).toBe(3);
+    expect(checkDrawing(notched.drawing)).toEqual([]);
+  });
+
+  it('names each kind of blank without room for a label once', () => {
+    const long = {
+      ...stadium,
+      label: 'A NAME THAT IS MUCH TOO LONG FOR ANY LURE OF THAT LENGTH V1',
+    };
+    const placed = FACE.placed.map(({ motion }) => ({ work: long, motion }));
+    expect(faceDrawing({ ...FACE, placed }).unlabeled).toEqual(['stadium']);
+  });
+});
