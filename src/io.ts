@@ -76,7 +76,7 @@ export const isThere = (path: string): boolean => existsSync(path);
 
 /** Writes one new file and its folder. Refuses to overwrite (error code EEXIST). */
 export function writeNew(path: string, text: string): void {
-  mkdirSync(dirname(path), { recursive: true });
+  makeFolder(dirname(path));
   writeFileSync(path, text, { flag: 'wx' });
 }
 
@@ -155,7 +155,7 @@ export function writeSet(dir: string, files: readonly OutputFile[]): Problem | n
 }
 
 function writeDurably(path: string, bytes: Uint8Array): void {
-  mkdirSync(dirname(path), { recursive: true });
+  makeFolder(dirname(path));
   const fd = openSync(path, 'w');
   try {
     for (let done = 0; done < bytes.length; ) done += writeSync(fd, bytes, done);
@@ -163,6 +163,16 @@ function writeDurably(path: string, bytes: Uint8Array): void {
   } finally {
     closeSync(fd);
   }
+}
+
+/**
+ * Makes a folder and those above it that are missing. Node's own recursive form never returns where
+ * the system says "no such file" for a folder that cannot be made, as under /proc.
+ */
+function makeFolder(path: string): void {
+  if (existsSync(path)) return;
+  makeFolder(dirname(path));
+  mkdirSync(path);
 }
 
 const unwritable = (path: string, error: unknown): Problem =>

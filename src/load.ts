@@ -1,14 +1,6 @@
 /** Files → job: reads the file named, the patterns and set-ups it names, and the tables. */
-import { dirname, isAbsolute, join, relative, sep } from 'node:path';
-import { readText, shippedPath } from './io.js';
-import type { DrillStopSetup, LipSlotGuideSetup } from './jig/setup.js';
-import {
-  asDrillStopSetup,
-  asLipSlotGuideSetup,
-  drillStopSections,
-  lipSlotGuideSections,
-} from './jig/setup-schema.js';
 import type { Finding, Job, Order, Workshop } from './job.js';
+import { readSetups } from './load-setups.js';
 import { readForm } from './pattern/form.js';
 import { nearest } from './pattern/nearest.js';
 import { type Pattern, resolvePattern, type Size } from './pattern/pattern.js';
@@ -16,12 +8,10 @@ import { patternRules, type Sections } from './pattern/rules.js';
 import { cutterOf, type RunSections, runRules } from './pattern/run.js';
 import { runSections } from './pattern/run-schema.js';
 import { type PatternFile, patternSections } from './pattern/schema.js';
-import { readSource, type Source } from './pattern/source.js';
-import { Fault, type KeyPath, type Place, type Problem, problem } from './problem.js';
-import { type Timbers, timberTable } from './tables/timbers.js';
-
-/** A file that went into the job. `path` is relative to the folder of the file named. */
-export type Input = { readonly path: string; readonly sha256: string };
+import type { Source } from './pattern/source.js';
+import { type KeyPath, type Problem, problem } from './problem.js';
+import { beside, type Input, makeReader, type Reader, readTimbers, wrongKind } from './reader.js';
+import type { Timbers } from './tables/timbers.js';
 
 export type Loaded = {
   /** Null when not even a part of the design can be looked at. */
@@ -69,54 +59,6 @@ function kindProblem(source: Source): Problem {
   };
   return { ...problem('unknown-kind', ['kind'], facts), at: source.placeOf(['kind']) };
 }
-
-type Failed = { readonly problems: readonly Problem[] };
-type Reader = {
-  readonly source: (path: string) => Source | Failed;
-  /** A table or set-up that comes with the program. */
-  readonly shipped: (name: string) => Source;
-  readonly inputs: () => Input[];
-};
-
-/** Reads each file once and remembers what was read, by paths that do not depend on the machine. */
-function makeReader(main: string): Reader {
-  const read = new Map<string, Source | Failed>();
-  const inputs: Input[] = [];
-  const open = (path: string, name: string): Source | Failed => {
-    const text = readText(path);
-    if ('code' in text) return { problems: [text] };
-    inputs.push({ path: name, sha256: text.sha256 });
-    const source = readSource(path, text.text);
-    return 'data' in source ? source : { problems: source };
-  };
-  const once = (path: string, name: string): Source | Failed => {
-    const known = read.get(path);
-    if (known) return known;
-    const source = open(path, name);
-    read.set(path, source);
-    return source;
-  };
-  return {
-    source: (path) => once(path, relative(dirname(main), path).split(sep).join('/')),
-    shipped: (name) => {
-      const source = once(shippedPath(name), `blankwright/${name}`);
-      if ('problems' in source)
-        throw new Fault(`${name}, which comes with the program, cannot be read`);
-      return source;
-    },
-    inputs: () => [...inputs].sort((a, b) => (a.path < b.path ? -1 : 1)),
-  };
-}
-
-function readTimbers(reader: Reader): Timbers {
-  const table = timberTable.safeParse(reader.shipped('shared/timbers.yaml').data);
-  if (!table.success) throw new Fault(`shared/timbers.yaml: ${table.error.message}`);
-  return table.data.timbers;
-}
-
-/** A path named in a file, from the folder of that file unless it is absolute. */
-const beside = (file: string, named: string): string =>
-  isAbsolute(named) ? named : join(dirname(file), named);
 
 const at = (source: Source, p: Problem): Problem =>
   p.at ? p : { ...p, at: source.placeOf(p.path) };
@@ -252,13 +194,6 @@ function namedPattern(
   return loaded;
 }
 
-const wrongKind = (source: Source, wanted: string): Problem =>
-  problem('wrong-kind', [], {
-    file: source.file,
-    kind: String(source.data.kind ?? 'nameless'),
-    wanted,
-  });
-
 function workshopOf(run: RunSections): Workshop | null {
   const { blocks, stack, saw, webMm, templateSheet } = run;
   if (!blocks || !stack || !saw || webMm === undefined || !templateSheet) return null;
@@ -271,49 +206,4 @@ function workshopOf(run: RunSections): Workshop | null {
     sheet,
     templateCutter: cutterOf(cutter, true),
   };
-}
-
-type Setups = { readonly setups: Job['setups']; readonly problems: readonly Problem[] };
-
-/** The set-ups that come with the program, those a run names taking their place. */
-function readSetups(
-  reader: Reader,
-  named: { readonly source: Source; readonly files: readonly string[] } | null,
-): Setups {
-  const problems: Problem[] = [];
-  let drillStop: DrillStopSetup | null = null;
-  let lipSlotGuide: LipSlotGuideSetup | null = null;
-  const take = (source: Source, place: Place | null): void => {
-    if (source.data.kind !== 'jig') {
-      problems.push({ ...wrongKind(source, 'jig'), ...(place ? { at: place } : {}) });
-    } else if (source.data.jig === 'lip-slot-guide') {
-      const form = readForm(source, lipSlotGuideSections);
-      problems.push(...form.problems);
-      if (form.problems.length === 0)
-        lipSlotGuide = asLipSlotGuideSetup(
-          form.sections as Parameters<typeof asLipSlotGuideSetup>[0],
-        );
-    } else {
-      // Any other word for `jig` is held against this form, which then names what is allowed.
-      const form = readForm(source, drillStopSections);
-      problems.push(...form.problems);
-      if (form.problems.length === 0)
-        drillStop = asDrillStopSetup(form.sections as Parameters<typeof asDrillStopSetup>[0]);
-    }
-  };
-  for (const name of ['jigs/drill-stop.yaml', 'jigs/lip-slot-guide.yaml'])
-    take(reader.shipped(name), null);
-  if (problems.length > 0)
-    throw new Fault(`set-ups that come with the program: ${JSON.stringify(problems)}`);
-  named?.files.forEach((file, i) => {
-    const key: KeyPath = ['jigs', i];
-    const place = named.source.placeOf(key);
-    const source = reader.source(beside(named.source.file, file));
-    if ('problems' in source)
-      problems.push(...source.problems.map((p) => (p.at ? p : { ...p, path: key, at: place })));
-    else take(source, place);
-  });
-  if (!drillStop || !lipSlotGuide)
-    throw new Fault('a jig set-up that comes with the program is missing');
-  return { setups: { drillStop, lipSlotGuide }, problems };
 }

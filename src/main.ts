@@ -6,7 +6,7 @@
  * cannot be read or written, 70 our own fault, 130 interrupted.
  */
 import { readFileSync } from 'node:fs';
-import { Command, CommanderError } from 'commander';
+import { Command, CommanderError, InvalidArgumentError } from 'commander';
 import { Fault } from './problem.js';
 import { EXIT, type Terminal, type Tool } from './terminal.js';
 
@@ -96,7 +96,7 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
     'blankwright make templates/first-ice.yaml',
     'blankwright make templates/holm.yaml --out output/holm-trial',
   )
-    .option('--out <dir>', 'folder for the set (default: output/NAME)', once('--out'))
+    .option('--out <dir>', 'folder for the set (default: output/NAME)', once)
     .action(async (file: string, options: { out?: string }) => {
       done(
         await (await import('./commands/make.js')).make(
@@ -126,7 +126,7 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
     .option(
       '--pattern <file>',
       'for a run: the pattern it orders (default: a new one beside it)',
-      once('--pattern'),
+      once,
     )
     .action(async (kind: string, name: string, options: { pattern?: string }) => {
       done(
@@ -155,10 +155,8 @@ const examples = (...lines: string[]): string =>
   `Examples:\n${lines.map((l) => `  ${l}`).join('\n')}\n`;
 
 /** An option that may be given once; commander alone would keep the last in silence. */
-function once(name: string) {
-  return (value: string, before: string | undefined): string => {
-    if (before !== undefined)
-      throw new CommanderError(2, 'usage', `error: option ${name} is given twice`);
-    return value;
-  };
+function once(value: string, before: string | undefined): string {
+  if (before !== undefined)
+    throw new InvalidArgumentError(`It is given twice, first as '${before}'.`);
+  return value;
 }

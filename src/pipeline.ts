@@ -21,6 +21,7 @@ import { type Finding, finding, type Job, type Workshop } from './job.js';
 import { CATALOG } from './messages.js';
 import type { Nest, NestFace, NestRules } from './nest/nest.js';
 import { checkOrder, nestOrder, type Stock, type Wanted } from './nest/order.js';
+import { THICKNESS_TOLERANCE_MM } from './nest/stack.js';
 import type { Pattern } from './pattern/pattern.js';
 import { blockDensityKgM3 } from './pattern/run.js';
 import { Fault, problem } from './problem.js';
@@ -162,7 +163,8 @@ const pilesFor = (pattern: Pattern, workshop: Workshop | null) =>
   (workshop?.blocks ?? [])
     .filter(
       (b) =>
-        b.timber === pattern.timber && Math.abs(b.thicknessMm - pattern.blockThicknessMm) <= 0.05,
+        b.timber === pattern.timber &&
+        Math.abs(b.thicknessMm - pattern.blockThicknessMm) <= THICKNESS_TOLERANCE_MM,
     )
     .map((b) => ({ count: b.count, densityKgM3: blockDensityKgM3(b) }));
 

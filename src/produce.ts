@@ -1,9 +1,9 @@
 /** One file → everything made from it, or every problem that stands in the way, each with its place. */
-import type { Input } from './load.js';
 import { load } from './load.js';
 import { CATALOG } from './messages.js';
 import { type Build, build, designFindings } from './pipeline.js';
 import type { Place, Problem } from './problem.js';
+import type { Input } from './reader.js';
 import { loadKernel, type SolidKernel } from './solid/kernel.js';
 
 export type Produced = {

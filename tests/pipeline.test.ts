@@ -114,7 +114,7 @@ describe('the demo run', () => {
     const drawings = demo.files.filter((f) => f.format === 'dxf');
     expect(drawings).toHaveLength(record.nest.faces.length + 4);
     for (const file of drawings) {
-      const parser = new (DxfParser as unknown as { new (): DxfParser })();
+      const parser = new (DxfParser as unknown as typeof DxfParser.default)();
       const dxf = parser.parseSync(text(file));
       if (!dxf) throw new Error(file.path);
       expect(dxf.header.$INSUNITS).toBe(4);

@@ -12,12 +12,16 @@ export type JigBenchRow = {
   /** Pattern and kind. */
   readonly jig: string;
   readonly triangles: number;
-  /** Median, from tree to checked mesh. */
+  /** Median, from the tree to a welded, proved triangle mesh. */
   readonly kernelMs: number;
-  /** Median, booleans only. */
+  /** Median, from the tree to triangles after that library's own repair, which still leaves edges open. */
   readonly jscadMs: number;
-  /** How many times faster. */
+  /** How many times faster to triangles. */
   readonly ratio: number;
+  /** Median of that library's booleans alone: polygons with corners on each other's edges, no mesh yet. */
+  readonly jscadBooleansMs: number;
+  /** How many times faster our mesh is than its booleans alone. */
+  readonly booleansRatio: number;
   readonly openEdges: number;
   /** After that library's own repair. */
   readonly jscadOpenEdges: number;
@@ -25,21 +29,24 @@ export type JigBenchRow = {
   readonly jscadVolumeMm3: number;
 };
 
-const RUNS = { warm: 2, kernel: 9, jscad: 3 };
+const RUNS = { warm: 3, kernel: 11, jscad: 5 };
 
 /** One row a jig, in their order. */
 export function benchJigs(kernel: SolidKernel, jigs: readonly Jig[]): readonly JigBenchRow[] {
   return jigs.map((jig) => {
     for (let i = 0; i < RUNS.warm; i++) evaluate(kernel, jig.csg);
     const kernelMs = median(RUNS.kernel, () => evaluate(kernel, jig.csg));
-    const jscadMs = median(RUNS.jscad, () => jscadBooleans(jig.csg));
     const second = jscadEvaluate(jig.csg);
+    const jscadMs = median(RUNS.jscad, () => jscadEvaluate(jig.csg));
+    const jscadBooleansMs = median(RUNS.jscad, () => jscadBooleans(jig.csg));
     return {
       jig: `${jig.pattern} ${jig.kind}`,
       triangles: jig.mesh.triangles.length / 3,
       kernelMs,
       jscadMs,
       ratio: jscadMs / kernelMs,
+      jscadBooleansMs,
+      booleansRatio: jscadBooleansMs / kernelMs,
       openEdges: meshFlaws(jig.mesh.positions, jig.mesh.triangles).openEdges,
       jscadOpenEdges: second.openEdges,
       volumeMm3: meshVolume(jig.mesh),

@@ -1,7 +1,7 @@
 /** The body as a closed triangle mesh: rings of points at stations, a pole at nose and tail. */
 import { type Mesh, mesh } from '../geometry/mesh.js';
 import { halves } from './properties.js';
-import { unitSection } from './section.js';
+import { type HalfSection, unitSection } from './section.js';
 import { type BodyShape, knotsOf, offsetAt } from './shape.js';
 
 /** How fine: rings between nose and tail, and points round a section (a multiple of 4). */
@@ -82,22 +82,32 @@ export function finenessFor(shape: BodyShape, toleranceMm: number): MeshFineness
   return { stations, around: pointsAround(shape, stations, toleranceMm) };
 }
 
+const FEWEST_AROUND = 16;
+const MOST_AROUND = 512;
+
+/** Least multiple of 8 for which no section's chord strays further; the error falls with its square. */
 function pointsAround(shape: BodyShape, stations: readonly number[], toleranceMm: number): number {
-  const sections = stations.flatMap((x) => halves(shape, x));
-  for (let around = 16; ; around += 8) {
-    const step = (2 * Math.PI) / around;
-    const worst = Math.max(
-      ...sections.map(({ b, h, n }) => {
-        let most = 0;
-        for (let a = 0; a < Math.PI / 2 - 1e-9; a += step) {
-          const [p, m, q] = [a, a + step / 2, a + step].map((angle) => unitSection(angle, n));
-          const [dy, dz] = [b * (q[0] - p[0]), h * (q[1] - p[1])];
-          const off = Math.abs(dy * h * (m[1] - p[1]) - dz * b * (m[0] - p[0]));
-          most = Math.max(most, off / (Math.hypot(dy, dz) || 1));
-        }
-        return most;
-      }),
-    );
-    if (worst <= toleranceMm || around >= 512) return around;
+  const every = Math.ceil(stations.length / 16);
+  const sections = stations.filter((_, i) => i % every === 0).flatMap((x) => halves(shape, x));
+  let around = FEWEST_AROUND;
+  while (around < MOST_AROUND) {
+    const worst = Math.max(...sections.map((s) => chordError(s, around)));
+    if (worst <= toleranceMm) break;
+    const wanted = around * Math.sqrt(worst / toleranceMm);
+    around = Math.min(MOST_AROUND, Math.max(around + 8, 8 * Math.ceil(wanted / 8)));
   }
+  return around;
+}
+
+/** Greatest distance of a quarter section from its chords, measured at the middle of each. */
+function chordError({ b, h, n }: HalfSection, around: number): number {
+  const step = (2 * Math.PI) / around;
+  let most = 0;
+  for (let a = 0; a < Math.PI / 2 - 1e-9; a += step) {
+    const [p, m, q] = [a, a + step / 2, a + step].map((angle) => unitSection(angle, n));
+    const [dy, dz] = [b * (q[0] - p[0]), h * (q[1] - p[1])];
+    const off = Math.abs(dy * h * (m[1] - p[1]) - dz * b * (m[0] - p[0]));
+    most = Math.max(most, off / (Math.hypot(dy, dz) || 1));
+  }
+  return most;
 }

@@ -23,15 +23,14 @@ export function stl(mesh: Mesh, name: string): Uint8Array {
   bytes.set(header(name));
   const view = new DataView(bytes.buffer);
   view.setUint32(HEADER_BYTES, count, true);
+  const facet = new Float64Array(12);
   for (let t = 0; t < count; t++) {
-    const corners = [0, 1, 2].flatMap((k) => {
-      const v = 3 * triangles[3 * t + k];
-      return [positions[v], positions[v + 1], positions[v + 2]];
-    });
-    const at = HEADER_BYTES + 4 + FACET_BYTES * t;
-    for (const [i, value] of [...normalOf(corners), ...corners].entries()) {
-      view.setFloat32(at + 4 * i, value, true);
+    for (let k = 0; k < 9; k++) {
+      facet[3 + k] = positions[3 * triangles[3 * t + Math.floor(k / 3)] + (k % 3)];
     }
+    setNormal(facet);
+    const at = HEADER_BYTES + 4 + FACET_BYTES * t;
+    for (let i = 0; i < 12; i++) view.setFloat32(at + 4 * i, facet[i], true);
   }
   return bytes;
 }
@@ -43,10 +42,14 @@ function header(name: string): Uint8Array {
   return new TextEncoder().encode(text);
 }
 
-function normalOf([ax, ay, az, bx, by, bz, cx, cy, cz]: readonly number[]): readonly number[] {
+/** Puts the unit normal of the corners at 3 to 11 into 0 to 2. */
+function setNormal(facet: Float64Array): void {
+  const [, , , ax, ay, az, bx, by, bz, cx, cy, cz] = facet;
   const [ux, uy, uz, vx, vy, vz] = [bx - ax, by - ay, bz - az, cx - ax, cy - ay, cz - az];
-  const n = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
-  const size = Math.hypot(...n);
+  const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+  const size = Math.sqrt(nx * nx + ny * ny + nz * nz);
   // Adding 0 turns −0 into 0.
-  return n.map((value) => (size > 0 ? Math.fround(value / size) + 0 : 0));
+  facet[0] = size > 0 ? Math.fround(nx / size) + 0 : 0;
+  facet[1] = size > 0 ? Math.fround(ny / size) + 0 : 0;
+  facet[2] = size > 0 ? Math.fround(nz / size) + 0 : 0;
 }

@@ -12,7 +12,9 @@ import {
   EndType,
   FillRule,
   JoinType,
+  type Path64,
   type PathD,
+  type Paths64,
   type PathsD,
   type PolyPathD,
   PolyTreeD,
@@ -63,7 +65,7 @@ export const intersect = (a: readonly Region[], b: readonly Region[]): Region[] 
  * one ring inside the other still covers.
  */
 export function minkowskiSum(a: Ring, b: Ring): Ring {
-  const band = Clipper.minkowskiSumD(toPath(a), toPath(b), true);
+  const band = scaled(Clipper.minkowskiSum(grid(a), grid(b), true));
   const core = [
     toPath(b.map(([x, y]): Point2 => [x + a[0][0], y + a[0][1]])),
     toPath(a.map(([x, y]): Point2 => [x + b[0][0], y + b[0][1]])),
@@ -72,6 +74,13 @@ export function minkowskiSum(a: Ring, b: Ring): Ring {
   if (regions.length !== 1) throw new Fault(`Minkowski sum fell into ${regions.length} pieces`);
   return regions[0].outer;
 }
+
+/** The library's own sum of paths in numbers keeps two decimals, so it is given whole millionths. */
+const GRID = 10 ** PRECISION;
+const grid = (points: readonly Point2[]): Path64 =>
+  toPath(points).map(({ x, y }) => ({ x: Math.round(x * GRID), y: Math.round(y * GRID) }));
+const scaled = (paths: Paths64): PathsD =>
+  paths.map((path) => path.map(({ x, y }) => ({ x: Number(x) / GRID, y: Number(y) / GRID })));
 
 export const asRegion = (outer: Ring): Region => ({ outer, holes: [] });
 

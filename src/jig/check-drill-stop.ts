@@ -1,10 +1,10 @@
 /** Measures the guides of a drill-stop jig on sections of its mesh, in the frame of the blank. */
 import { meshBox } from '../geometry/mesh.js';
-import { type Ring, ringArea } from '../geometry/ring.js';
+import { type Region, type Ring, ringArea } from '../geometry/ring.js';
 import { cross, distance, dot, mix, type Point2, sub } from '../geometry/vec.js';
 import { movedBy } from '../solid/csg.js';
 import type { SolidKernel } from '../solid/kernel.js';
-import { sectionAt } from '../solid/measure.js';
+import { sectionsAt } from '../solid/measure.js';
 import { flawsOf, type JigCheck, type JigFlaw } from './flaw.js';
 import type { DrillStopJig, JigBlank } from './jig.js';
 import { columnAt } from './outline.js';
@@ -49,7 +49,7 @@ function checkGuide(
   const length = Math.max(setup.guideLengthMm, guide?.guideLengthMm ?? 0);
   const heights = [setup.letters.depthMm + 0.1, length - 0.1].map((h) => stopFaceMm + h);
   const asked: Point2 = [hole.stationMm, 0];
-  const bores = heights.map((z) => boreNear(sectionAt(kernel, inPlace, z), asked));
+  const bores = sectionsAt(kernel, inPlace, heights).map((section) => boreNear(section, asked));
   if (!guide || bores.some((b) => b === null)) {
     return { flaws: flawsOf([[true, 'guide-missing', 0, 1]]), measured: {} };
   }
@@ -96,7 +96,7 @@ function stopFaceOf({ mesh, jigToBlank }: DrillStopJig): number {
 type Bore = { readonly center: Point2; readonly least: number; readonly mean: number };
 
 /** The closed loop of air about a point; null where the material is not closed round it. */
-function boreNear(section: ReturnType<typeof sectionAt>, [x, y]: Point2): Bore | null {
+function boreNear(section: readonly Region[], [x, y]: Point2): Bore | null {
   const holes = section.flatMap((region) => region.holes).map(boreOf);
   const near = holes.filter((b) => distance(b.center, [x, y]) < b.mean / 2);
   return near.length === 1 ? near[0] : null;

@@ -4,7 +4,7 @@ import { ring } from '../geometry/ring.js';
 import { cosSinDeg, type Point2, type Point3 } from '../geometry/vec.js';
 import { movedBy } from '../solid/csg.js';
 import type { SolidKernel } from '../solid/kernel.js';
-import { sectionAt } from '../solid/measure.js';
+import { sectionsAt } from '../solid/measure.js';
 import { dot3, inverse, placement, pointBy } from '../solid/placement.js';
 import { flawsOf, type JigCheck } from './flaw.js';
 import type { JigBlank, JigSlot, LipSlotGuide } from './jig.js';
@@ -68,12 +68,12 @@ function gapsOf(
 ): readonly Gap[] | null {
   const solid = { kind: 'mesh', mesh: jig.mesh } as const;
   const mouth = pointBy(inverse(jig.jigToBlank), [slot.mouth[0], 0, slot.mouth[1]]);
-  const found = [1, setup.stopHeightMm - 1].flatMap((z) => {
-    const section = sectionAt(kernel, solid, z);
-    // Inside of where letters are sunk.
-    const inCheek = (setup.cheekMm + setup.letters.depthMm) / 2;
-    return [inCheek, jig.sizeMm[1] - inCheek].map((y) => gapOn(section, y, mouth[0], z));
-  });
+  const heights = [1, setup.stopHeightMm - 1];
+  // Inside of where letters are sunk.
+  const inCheek = (setup.cheekMm + setup.letters.depthMm) / 2;
+  const found = sectionsAt(kernel, solid, heights).flatMap((section, i) =>
+    [inCheek, jig.sizeMm[1] - inCheek].map((y) => gapOn(section, y, mouth[0], heights[i])),
+  );
   return found.every((g) => g !== null) ? (found as readonly Gap[]) : null;
 }
 
@@ -124,7 +124,7 @@ function saddleOf(
   const [length, width] = jig.sizeMm;
   const lying = placement([1, 0, 0], [0, 0, -1], [0, 1, 0], [0, 0, 0]);
   const solid = movedBy(lying, { kind: 'mesh', mesh: jig.mesh });
-  const section = sectionAt(kernel, solid, -width / 2);
+  const [section] = sectionsAt(kernel, solid, [-width / 2]);
   const toJig = inverse(jig.jigToBlank);
   const profile = ring(
     blank.profileRing.map(([x, z]): Point2 => {

@@ -10,24 +10,25 @@ const FLOOR_STEP = 2; // mm between the places tried for letters on the floor
 const FLOOR_WIDTHS = [48, 40, 32, 24, 18]; // mm, rooms tried there
 
 /**
- * Beside each guide its bit and collar setting ("D8 L40.0"); name and version, on the stop face if
- * they fit, else on the floor; and on the floor, where somebody might think of it, "NO CASTING".
+ * Beside each guide its bit and collar setting ("D8 L40.0"). Name and version on the stop face if
+ * they fit, else on the floor, else on the base. On the floor, where somebody might think of it, "NO
+ * CASTING", else on the base.
  */
 export function drillStopLetters(blank: JigBlank, setup: DrillStopSetup, plan: DrillStopPlan) {
   const stop = stopFaceOf(plan);
-  const floor = floorOf(plan);
+  const floor = { face: floorOf(plan), rooms: floorRooms(plan, setup) };
+  const base = { face: baseOf(), rooms: [baseRoom(plan)] };
   const title = [blank.name.toUpperCase(), `V${blank.version}`.toUpperCase()];
-  const onFloor = floorRooms(plan, setup).map((room) => ({ face: floor, room }));
   const wishes: Wish[] = [
     ...plan.guides.map((guide) => ({
       breaks: [[settingOf(guide)]],
-      rooms: besideGuide(plan, guide).map((room) => ({ face: stop, room })),
+      places: [{ face: stop, rooms: besideGuide(plan, guide) }],
     })),
     {
       breaks: [[title.join(' ')], title],
-      rooms: [...endRooms(plan).map((room) => ({ face: stop, room })), ...onFloor],
+      places: [{ face: stop, rooms: endRooms(plan) }, floor, base],
     },
-    { breaks: [['NO CASTING'], ['NO', 'CASTING']], rooms: onFloor },
+    { breaks: [['NO CASTING'], ['NO', 'CASTING']], places: [floor, base] },
   ];
   return placed(wishes, setup.letters);
 }
@@ -57,6 +58,22 @@ function floorOf({ cradle }: DrillStopPlan): Face {
   };
 }
 
+/** Seen from behind the back of the blank; nose to the left. */
+const baseOf = (): Face => ({
+  name: 'base',
+  origin: [0, 0, 0],
+  right: [1, 0, 0],
+  up: [0, 0, 1],
+  out: [0, -1, 0],
+});
+
+const baseRoom = ({ cradle }: DrillStopPlan): Room => ({
+  left: 0,
+  right: cradle.aftEndMm - cradle.noseEndMm,
+  bottom: 0,
+  top: cradle.wallTopMm,
+});
+
 /** Bands under and over a guide, centered on it, as far as halfway to its neighbors. */
 function besideGuide({ cradle, guides }: DrillStopPlan, guide: DrillGuide): Room[] {
   const i = guides.indexOf(guide);
@@ -78,7 +95,7 @@ function besideGuide({ cradle, guides }: DrillStopPlan, guide: DrillGuide): Room
   );
 }
 
-/** Nose end, tail end and the band over the guides. */
+/** Nose end and tail end, beside the guides or over the settings under them; and the band over the guides. */
 function endRooms({ cradle, guides }: DrillStopPlan): Room[] {
   const first = guides[0];
   const last = guides[guides.length - 1];
@@ -88,12 +105,13 @@ function endRooms({ cradle, guides }: DrillStopPlan): Room[] {
     bottom,
     top: cradle.wallTopMm,
   });
-  const over = Math.max(...guides.map((g) => cradle.axisUpMm + g.holeDiameterMm / 2));
-  return [
-    room(cradle.noseEndMm, first.stationMm - first.holeDiameterMm / 2, 0),
-    room(last.stationMm + last.holeDiameterMm / 2, cradle.aftEndMm, 0),
-    room(cradle.noseEndMm, cradle.aftEndMm, over),
-  ];
+  const widest = Math.max(...guides.map((g) => g.holeDiameterMm)) / 2;
+  const [under, over] = [cradle.axisUpMm - widest, cradle.axisUpMm + widest];
+  const ends = [0, under].flatMap((bottom) => [
+    room(cradle.noseEndMm, first.stationMm - first.holeDiameterMm / 2, bottom),
+    room(last.stationMm + last.holeDiameterMm / 2, cradle.aftEndMm, bottom),
+  ]);
+  return [...ends, room(cradle.noseEndMm, cradle.aftEndMm, over)];
 }
 
 /** Rectangles of several widths inside the cavity, clear of the push hole, highest first; floor coordinates. */

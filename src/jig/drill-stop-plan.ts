@@ -71,13 +71,17 @@ export function planDrillStop(blank: JigBlank, setup: DrillStopSetup): Planned {
   return { plan, problems: [] };
 }
 
+/** How much of a collar's rim may stand out over an edge of its face: not worth a step in the print, mm. */
+const COLLAR_OVER_EDGE = 1;
+
 function boresOf({ holes }: JigBlank, setup: DrillStopSetup): Bore[] {
   return [...holes]
     .sort((a, b) => a.stationMm - b.stationMm)
     .map((hole) => {
       const guided = setup.bushingOuterDiameterMm || hole.diameterMm;
       const radius = (guided + setup.holeClearanceMm) / 2;
-      return { hole, radius, land: Math.max(setup.collarDiameterMm / 2, radius + setup.wallMm) };
+      const collar = setup.collarDiameterMm / 2 - COLLAR_OVER_EDGE;
+      return { hole, radius, land: Math.max(collar, radius + setup.wallMm) };
     });
 }
 

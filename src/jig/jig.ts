@@ -85,7 +85,6 @@ export type JigProblemCode =
   | 'jig-guides-too-close'
   | 'jig-hole-outside-blank'
   | 'jig-kerf-wider-than-slot'
-  | 'jig-slot-outside-blank'
   | 'jig-stop-height-too-small';
 
 /** Why a jig cannot be made: code and numbers, each with its unit in its name. */

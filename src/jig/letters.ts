@@ -37,10 +37,13 @@ export type Sunk = {
   readonly box: Room;
 };
 
-/** A text with the ways to break it into lines and the rooms it may go to, best first. */
+/** Rooms on one face, none better than another. */
+export type Place = { readonly face: Face; readonly rooms: readonly Room[] };
+
+/** A text with the ways to break it into lines, and the places it may go to, best first. */
 export type Wish = {
   readonly breaks: readonly (readonly string[])[];
-  readonly rooms: readonly { readonly face: Face; readonly room: Room }[];
+  readonly places: readonly Place[];
 };
 
 const LINE_PITCH = 1.7; // capitals' heights from baseline to baseline
@@ -49,25 +52,34 @@ const OVER_FACE = 1; // mm a letter's cutter goes on in free air, so that no ski
 const MARGIN = 1; // mm kept between ink and the edge of a room, or other ink
 
 /**
- * Places each text as large as it can be (up to the set-up's height) in one of its rooms, clear of
- * the texts before it; the first of equal rooms wins. Texts that would be smaller than the least
- * height anywhere are left out and listed.
+ * Sets each text into the first of its places where it fits clear of the texts before it, as large
+ * as it can be there (up to the set-up's height); the first of equal rooms wins. Texts that would be
+ * smaller than the least height everywhere are left out and listed.
  */
 export function placed(wishes: readonly Wish[], letters: Letters) {
   const sunk: Sunk[] = [];
   const leftOut: string[] = [];
-  for (const { breaks, rooms } of wishes) {
+  for (const { breaks, places } of wishes) {
     const set = breaks.map((lines) => ({ lines, unit: boxOf(inkOf(lines, 1).flat()) }));
-    const options = rooms.flatMap(({ face, room }) =>
-      set.map((text) => fitted(text, face, room, letters)),
-    );
-    const best = options
-      .filter((o): o is Sunk => o !== null && sunk.every((s) => clearOf(s, o)))
-      .reduce<Sunk | null>((a, b) => (a && a.heightMm >= b.heightMm ? a : b), null);
+    const best = places
+      .map((place) => largest(set, place, sunk, letters))
+      .find((fit) => fit !== null);
     if (best) sunk.push(best);
     else leftOut.push(breaks[0].join(' '));
   }
   return { sunk, leftOut };
+}
+
+function largest(
+  set: readonly Text[],
+  { face, rooms }: Place,
+  sunk: readonly Sunk[],
+  letters: Letters,
+): Sunk | null {
+  return rooms
+    .flatMap((room) => set.map((text) => fitted(text, face, room, letters)))
+    .filter((fit): fit is Sunk => fit !== null && sunk.every((s) => clearOf(s, fit)))
+    .reduce<Sunk | null>((a, b) => (a && a.heightMm >= b.heightMm ? a : b), null);
 }
 
 type Text = { readonly lines: readonly string[]; readonly unit: Box };

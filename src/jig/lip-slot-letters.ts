@@ -5,8 +5,8 @@ import type { LipSlotPlan } from './lip-slot-plan.js';
 import type { LipSlotGuideSetup } from './setup.js';
 
 /**
- * On the cheeks: name and version, the lip angle ("A45") with the slot's depth, and the stop height
- * the saw must be set to.
+ * Name and version, the lip angle ("A45") with the slot's depth, and the stop height the saw must be
+ * set to: on the cheeks, and what does not fit there on the nose end.
  */
 export function lipSlotLetters(given: {
   readonly blank: JigBlank;
@@ -17,14 +17,19 @@ export function lipSlotLetters(given: {
   readonly widthMm: number;
 }) {
   const { blank, slot, setup, plan, widthMm } = given;
-  const rooms = [starboard(), port(plan.lengthMm, widthMm)].flatMap((face) =>
-    roomsOf(plan, face.name === 'port cheek').map((room) => ({ face, room })),
-  );
+  const places = [
+    { face: starboard(), rooms: roomsOf(plan, false) },
+    { face: port(plan.lengthMm, widthMm), rooms: roomsOf(plan, true) },
+    {
+      face: noseEnd(widthMm),
+      rooms: [{ left: 0, right: widthMm, bottom: 0, top: plan.heightMm }],
+    },
+  ];
   const title = [blank.name.toUpperCase(), `V${blank.version}`.toUpperCase()];
   const slotText = [`A${number(slot.angleDeg)}`, `DEPTH ${number(slot.depthMm)}`];
-  const stopText = [`STOP ${number(setup.stopHeightMm)}`];
+  const stopText = ['STOP', number(setup.stopHeightMm)];
   return placed(
-    [title, slotText, stopText].map((lines) => ({ breaks: [[lines.join(' ')], lines], rooms })),
+    [title, slotText, stopText].map((lines) => ({ breaks: [[lines.join(' ')], lines], places })),
     setup.letters,
   );
 }
@@ -47,6 +52,15 @@ const port = (lengthMm: number, widthMm: number): Face => ({
   right: [-1, 0, 0],
   up: [0, 0, 1],
   out: [0, 1, 0],
+});
+
+/** Seen from ahead of the nose wall, port to the left. */
+const noseEnd = (widthMm: number): Face => ({
+  name: 'nose end',
+  origin: [0, widthMm, 0],
+  right: [0, -1, 0],
+  up: [0, 0, 1],
+  out: [-1, 0, 0],
 });
 
 /** Nose side of the slot, far side, and the band over it. */

@@ -35,7 +35,7 @@ type Planned =
   | { readonly plan: null; readonly problems: readonly JigProblem[] };
 
 export function planLipSlot(profile: Ring, slot: JigSlot, setup: LipSlotGuideSetup): Planned {
-  if (!insideRing(slot.end, profile)) return failed('jig-slot-outside-blank', slotFacts(slot));
+  if (!insideRing(slot.end, profile)) throw new Fault('lip slot ends outside its blank');
   const sawn = slotWidth(slot, setup);
   if (!sawn) {
     const facts = { kerfMm: setup.sawKerfMm, slotMm: slot.widthMm };
@@ -89,13 +89,6 @@ export function sawWay({
 const failed = (code: JigProblem['code'], facts: JigProblem['facts']): Planned => ({
   plan: null,
   problems: [{ code, facts }],
-});
-
-const slotFacts = ({ angleDeg, depthMm, end }: JigSlot) => ({
-  angleDeg,
-  depthMm,
-  endStationMm: end[0],
-  endHeightMm: end[1],
 });
 
 /** A kerf that fills the slot runs in its own width; a narrower saw hugs one wall, then the other. */

@@ -36,7 +36,7 @@ export type DrillStopSetup = {
   readonly bushingOuterDiameterMm: number;
   /** Least plastic between two guides. */
   readonly webMm: number;
-  /** Collar on the bit: the stop face is at least this wide about the axis. */
+  /** Collar on the bit: the stop face carries it about the axis, all but a millimeter of its rim. */
   readonly collarDiameterMm: number;
   /** How far the cradle goes aft of the last hole. */
   readonly reachMm: number;

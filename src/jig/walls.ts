@@ -37,11 +37,11 @@ export function thinnestWall(mesh: Mesh, letters: readonly Sunk[], upTo: number)
 /** Facets by the cubes of space they reach into, so that a short line meets few of them. */
 type Cells = {
   readonly size: number;
-  readonly facets: ReadonlyMap<string, readonly Facet[]>;
+  readonly facets: ReadonlyMap<number, readonly Facet[]>;
 };
 
 function cellsOf(facets: readonly Facet[], size: number): Cells {
-  const cells = new Map<string, Facet[]>();
+  const cells = new Map<number, Facet[]>();
   for (const facet of facets) {
     for (const name of cellNames(facet.min, facet.max, size)) {
       const cell = cells.get(name);
@@ -52,12 +52,15 @@ function cellsOf(facets: readonly Facet[], size: number): Cells {
   return { size, facets: cells };
 }
 
-function cellNames(min: readonly number[], max: readonly number[], size: number): string[] {
-  const [from, to] = [min, max].map((p) => p.map((v) => Math.floor(v / size)));
-  const names: string[] = [];
-  for (let i = from[0]; i <= to[0]; i++) {
-    for (let j = from[1]; j <= to[1]; j++) {
-      for (let k = from[2]; k <= to[2]; k++) names.push(`${i} ${j} ${k}`);
+const CELLS = 4096; // cubes along an axis; a jig has some dozens
+
+/** Numbers of the cubes a box reaches into. */
+function cellNames(min: Point3, max: Point3, size: number): number[] {
+  const cell = (v: number) => Math.floor(v / size) + CELLS / 2;
+  const names: number[] = [];
+  for (let i = cell(min[0]); i <= cell(max[0]); i++) {
+    for (let j = cell(min[1]); j <= cell(max[1]); j++) {
+      for (let k = cell(min[2]); k <= cell(max[2]); k++) names.push((i * CELLS + j) * CELLS + k);
     }
   }
   return names;
@@ -67,21 +70,28 @@ function thicknessAt(from: Facet, { size, facets }: Cells, upTo: number): number
   const start = middle(from);
   const way = scaled(from.normal, -1);
   const end = added(start, scaled(way, upTo));
-  const low = start.map((s, i) => Math.min(s, end[i]));
-  const high = start.map((s, i) => Math.max(s, end[i]));
+  const [low, high] = [extreme(Math.min, start, end), extreme(Math.max, start, end)];
   let nearest = upTo;
   let opposite = false;
-  for (const to of cellNames(low, high, size).flatMap((name) => facets.get(name) ?? [])) {
-    if (to === from || beside(to, low, high)) continue;
-    const distance = hit(start, way, to);
-    if (distance === null || distance >= nearest) continue;
-    nearest = distance;
-    opposite = !to.groove && dot3(to.normal, way) > OPPOSITE;
+  for (const name of cellNames(low, high, size)) {
+    for (const to of facets.get(name) ?? []) {
+      if (to === from || beside(to, low, high)) continue;
+      const distance = hit(start, way, to);
+      if (distance === null || distance >= nearest) continue;
+      nearest = distance;
+      opposite = !to.groove && dot3(to.normal, way) > OPPOSITE;
+    }
   }
   return opposite ? nearest : upTo;
 }
 
-const beside = ({ min, max }: Facet, low: readonly number[], high: readonly number[]): boolean =>
+const extreme = (pick: (...values: number[]) => number, ...points: Point3[]): Point3 => [
+  pick(...points.map((p) => p[0])),
+  pick(...points.map((p) => p[1])),
+  pick(...points.map((p) => p[2])),
+];
+
+const beside = ({ min, max }: Facet, low: Point3, high: Point3): boolean =>
   max[0] < low[0] ||
   min[0] > high[0] ||
   max[1] < low[1] ||
@@ -123,8 +133,8 @@ function facetsOf({ positions, triangles }: Mesh, letters: readonly Sunk[]): Fac
       normal: size > 0 ? scaled(twice, 1 / size) : [0, 0, 0],
       area: size / 2,
       groove: faces.some(({ face, depthMm }) => inGroove([a, b, c], face, depthMm)),
-      min: [0, 1, 2].map((i) => Math.min(a[i], b[i], c[i])) as unknown as Point3,
-      max: [0, 1, 2].map((i) => Math.max(a[i], b[i], c[i])) as unknown as Point3,
+      min: extreme(Math.min, a, b, c),
+      max: extreme(Math.max, a, b, c),
     };
   });
 }

@@ -4,6 +4,7 @@ import { type Problem, problem } from '../problem.js';
 import { checkNest, type NestComplaint } from './check.js';
 import type { Block, Nest, NestObstacle, NestPart, NestRules } from './nest.js';
 import { planNest } from './plan.js';
+import { THICKNESS_TOLERANCE_MM } from './stack.js';
 
 export type Wanted = { readonly blank: Blank; readonly timber: string; readonly count: number };
 export type Stock = Block & { readonly timber: string };
@@ -82,9 +83,6 @@ const sawnArea = (nest: Nest): number =>
 
 type ToldOf = { readonly part: string | null; readonly problem: Problem };
 
-/** Thicknesses of part and block may differ by this, mm; planing is no better. */
-const LIKE_THICKNESS_MM = 0.05;
-
 function told(
   o: NestObstacle,
   nest: Nest,
@@ -100,7 +98,7 @@ function told(
         name: o.part,
         timber,
         thicknessMm: o.thicknessMm,
-        withinMm: LIKE_THICKNESS_MM,
+        withinMm: THICKNESS_TOLERANCE_MM,
       };
       if (same.length === 0)
         return [{ part: o.part, problem: problem('no-block-of-timber', [], facts) }];

@@ -9,7 +9,7 @@ import type { Point2 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
 
 const ROUND_SIDES = 8; // 0.03 mm chord error at a 0.4 mm radius: under what a nozzle can draw
-const EDGE_CHORD = 0.15; // how far an edge may be flattened, as a share of the pen's width
+const EDGE_CHORD = 0.1; // how far an edge may be flattened, as a share of the pen's width
 
 type Area = ReturnType<typeof primitives.circle>;
 

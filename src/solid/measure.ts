@@ -47,12 +47,16 @@ export function sharedVolume(kernel: SolidKernel, a: Csg, b: Csg): number {
 
 const SLIVER = 1e-9; // mm²: loops under this are rounding, not section
 
-/** The section of a solid at height z, as regions in x and y; none where there is no material. */
-export function sectionAt(kernel: SolidKernel, csg: Csg, z: number): Region[] {
-  if (!Number.isFinite(z)) throw new Fault(`section at ${z}`);
+/** The sections of a solid at some heights z, as regions in x and y; none where there is no material. */
+export function sectionsAt(
+  kernel: SolidKernel,
+  csg: Csg,
+  heights: readonly number[],
+): readonly (readonly Region[])[] {
+  if (!heights.every(Number.isFinite)) throw new Fault(`section at ${heights.join(', ')}`);
   return scoped((keep) => {
     const solid = build(wasmOf(kernel), keep, csg);
-    return regionsOf(loopsAt(keep, solid, z));
+    return heights.map((z) => regionsOf(loopsAt(keep, solid, z)));
   });
 }
 

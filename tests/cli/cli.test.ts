@@ -26,6 +26,7 @@ const run = (
   const { status, stdout, stderr } = spawnSync(process.execPath, [CLI, ...args], {
     cwd,
     encoding: 'utf8',
+    timeout: 60_000,
     env: { ...process.env, ...env },
   });
   return { status, stdout, stderr };

@@ -16,7 +16,7 @@ export type LureSpec = {
   readonly allowanceMm?: number;
 };
 
-const POINTS = 130; // a side
+const POINTS = 70; // a side
 
 /** ξ^½ (1−ξ)^¾, greatest value 1: a round nose and a fine tail. */
 const fullness = (xi: number): number => {

@@ -44,15 +44,26 @@ describe('the checker', () => {
   });
 
   it('sees an outline moved into the gap, and by how much', () => {
-    const { complaints } = checkNest(
-      withPlacement(0, (p) => moved(p, 0, 2)),
-      parts,
-      blocks,
-      RULES,
-    );
-    const gap = complaints.find((c) => c.kind === 'gap');
-    expect(gap).toBeDefined();
-    expect(gap?.distanceMm).toBeLessThan(RULES.gapMm);
+    // An outline in the middle of a nest has a neighbor within 2 mm of the gap on some side.
+    const sides = [
+      [2, 0],
+      [-2, 0],
+      [0, 2],
+      [0, -2],
+    ] as const;
+    const gaps = sides
+      .flatMap(([x, y]) => {
+        const nest = withPlacement(3, (p) => moved(p, x, y));
+        return checkNest(nest, parts, blocks, RULES).complaints;
+      })
+      .filter((c) => c.kind === 'gap');
+    expect(gaps.length).toBeGreaterThan(0);
+    for (const gap of gaps) {
+      expect([gap.a, gap.b]).toContain(3);
+      expect(gap.distanceMm).toBeLessThan(RULES.gapMm);
+      // Moved by 2 mm, it can not be nearer than the gap less that.
+      expect(gap.distanceMm).toBeGreaterThanOrEqual(RULES.gapMm - 2 - 1e-6);
+    }
   });
 
   it('sees one outline wholly inside another', () => {

@@ -1,0 +1,173 @@
+/** Every check must complain about the damage it is there for. */
+import { describe, expect, test } from 'vitest';
+import { stl } from '../../src/formats/stl.js';
+import type { Mesh } from '../../src/geometry/mesh.js';
+import { checkJig, checkJigFile } from '../../src/jig/check.js';
+import { drillStopJig } from '../../src/jig/drill-stop.js';
+import type { Jig, JigBlank } from '../../src/jig/jig.js';
+import { lipSlotGuide } from '../../src/jig/lip-slot-guide.js';
+import type { JigSetups } from '../../src/jig/set.js';
+import { type Csg, movedBy } from '../../src/solid/csg.js';
+import { evaluate } from '../../src/solid/evaluate.js';
+import { loadKernel } from '../../src/solid/kernel.js';
+import { type Matrix, placement, translation } from '../../src/solid/placement.js';
+import { box } from '../solid/shapes.js';
+import { BODIES, lureBlank } from './lure-blanks.js';
+import { drillStopSetup, lipSlotSetup } from './set-ups.js';
+
+const kernel = await loadKernel();
+const setups: JigSetups = { drillStop: drillStopSetup, lipSlotGuide: lipSlotSetup };
+const blank = lureBlank({ ...BODIES[1], lipAngleDeg: 60 });
+const drill = drillStopJig(kernel, blank, drillStopSetup)!.jig!;
+const guide = lipSlotGuide(kernel, blank, lipSlotSetup)!.jig!;
+
+const codes = (jig: Jig, other: { blank?: JigBlank; setups?: JigSetups } = {}) =>
+  [...new Set(checkJig(kernel, { jig, blank, setups, ...other }).flaws.map((f) => f.code))].sort();
+
+/** The jig printed from another tree. */
+const rebuilt = <J extends Jig>(jig: J, change: (csg: Csg) => Csg): J => ({
+  ...jig,
+  mesh: evaluate(kernel, change(jig.csg)),
+});
+const product = (m: Matrix, n: Matrix): Matrix =>
+  Array.from({ length: 16 }, (_, i) =>
+    [0, 1, 2, 3].reduce((sum, k) => sum + m[(i % 4) + 4 * k] * n[k + 4 * Math.floor(i / 4)], 0),
+  );
+/** Believed to sit elsewhere: the jig's own coordinates moved first. */
+const believed = <J extends Jig>(jig: J, move: Matrix): J => ({
+  ...jig,
+  jigToBlank: product(jig.jigToBlank, move),
+});
+const turned = (axis: 'X' | 'Y' | 'Z', deg: number, about: readonly number[]): Matrix => {
+  const [c, s] = [Math.cos((deg * Math.PI) / 180), Math.sin((deg * Math.PI) / 180)];
+  const turn =
+    axis === 'X'
+      ? placement([1, 0, 0], [0, c, s], [0, -s, c], [0, 0, 0])
+      : axis === 'Y'
+        ? placement([c, 0, -s], [0, 1, 0], [s, 0, c], [0, 0, 0])
+        : placement([c, s, 0], [-s, c, 0], [0, 0, 1], [0, 0, 0]);
+  const [x, y, z] = about;
+  return product(product(translation(x, y, z), turn), translation(-x, -y, -z));
+};
+const without = (n: number) => (csg: Csg) =>
+  csg.kind === 'subtract' ? { ...csg, parts: csg.parts.filter((_, i) => i !== n) } : csg;
+
+test('sound jigs pass', () => {
+  expect(codes(drill)).toEqual([]);
+  expect(codes(guide)).toEqual([]);
+});
+
+describe('the solid', () => {
+  test('a facet missing', () => {
+    const { positions, triangles } = drill.mesh;
+    expect(codes({ ...drill, mesh: { positions, triangles: triangles.slice(3) } as Mesh })).toEqual(
+      ['mesh-open'],
+    );
+  });
+
+  test('a loose piece beside it', () => {
+    const [x] = drill.sizeMm;
+    const crumb = box(3, 3, 3, [x + 1, 0, 0]);
+    const two = rebuilt(drill, (csg) => ({ kind: 'union', parts: [csg, crumb] }));
+    expect(codes(two)).toContain('not-one-piece');
+  });
+
+  test('not resting on the bed, or larger than it', () => {
+    expect(codes(rebuilt(drill, (csg) => movedBy(translation(0, 0, 1), csg)))).toContain(
+      'not-on-bed',
+    );
+    const bed = { xMm: 60, yMm: 60, zMm: 60 };
+    const tight = { ...setups, drillStop: { ...drillStopSetup, bed } };
+    expect(codes(drill, { setups: tight })).toEqual(['off-bed']);
+  });
+
+  test('walls thinner than asked', () => {
+    const asked = { ...setups, lipSlotGuide: { ...lipSlotSetup, wallMm: 5 } };
+    expect(codes(guide, { setups: asked })).toContain('wall-thin');
+    const floor = { ...drillStopSetup, wallMm: 5, floorMm: 5, webMm: 5 };
+    expect(codes(drill, { setups: { ...setups, drillStop: floor } })).toContain('wall-thin');
+  });
+
+  test('a file that is not the mesh', () => {
+    expect(checkJigFile(drill, stl(drill.mesh, 'drill')).flaws).toEqual([]);
+    const other = checkJigFile(drill, stl(guide.mesh, 'guide')).flaws;
+    expect(other.map((f) => f.code)).toEqual(['file-differs', 'file-differs']);
+  });
+});
+
+describe('the fit', () => {
+  test('a blank thicker or wider than the jig was made for', () => {
+    expect(codes(guide, { blank: { ...blank, thicknessMm: 21 } })).toContain('overlaps-blank');
+    const fat = lureBlank({ ...BODIES[1], lipAngleDeg: 60, allowanceMm: 1.7 });
+    expect(codes(drill, { blank: fat })).toContain('overlaps-blank');
+    expect(codes(guide, { blank: fat })).toContain('overlaps-blank');
+  });
+
+  test('a way out that is blocked', () => {
+    expect(codes({ ...drill, freeDirection: [0, -1, 0] })).toEqual(['blank-cannot-move']);
+    const [x, , z] = guide.freeDirection;
+    expect(codes({ ...guide, freeDirection: [-x, 0, -z] })).toEqual(['blank-cannot-move']);
+    // A beam over the cheeks leaves the seated blank alone, but it cannot be put in.
+    const [length, width, height] = guide.sizeMm;
+    const beam = box(4, width, 4, [length - 4, 0, height + 8]);
+    const post = box(4, 3, 9, [length - 4, 0, height - 1]);
+    const caged = rebuilt(guide, (csg) => ({ kind: 'union', parts: [csg, post, beam] }));
+    expect(codes(caged)).toContain('blank-cannot-move');
+  });
+});
+
+describe('the guides of the drill', () => {
+  test('a bore missing', () => {
+    // Parts: letters of the stop face, cavity, bore.
+    expect(codes(rebuilt(drill, without(2)))).toEqual(['guide-missing', 'openings']);
+  });
+
+  test('station, squareness and diameter', () => {
+    expect(codes(believed(drill, translation(0.02, 0, 0)))).toEqual(['guide-off-station']);
+    const about = [40, 0, drill.sizeMm[2] / 2];
+    const tilted = believed(drill, turned('Z', 0.02, about));
+    expect(codes(tilted)).toContain('guide-out-of-square');
+    const wider = { ...blank, holes: [{ ...blank.holes[0], diameterMm: 8.1 }] };
+    expect(codes(drill, { blank: wider })).toEqual(['guide-diameter']);
+    const narrower = { ...blank, holes: [{ ...blank.holes[0], diameterMm: 7.9 }] };
+    expect(codes(drill, { blank: narrower })).toEqual(['guide-diameter']);
+  });
+
+  test('a collar setting that does not give the depth', () => {
+    const [first] = drill.guides;
+    const guides = [{ ...first, collarSettingMm: first.collarSettingMm + 0.1 }];
+    expect(codes({ ...drill, guides })).toEqual(['collar-setting']);
+  });
+});
+
+describe('the slot of the saw', () => {
+  test('missing', () => {
+    expect(codes(rebuilt(guide, without(1)))).toEqual(['openings', 'slot-missing']);
+  });
+
+  test('place, angle and squareness', () => {
+    expect(codes(believed(guide, translation(0.012, 0, 0)))).toEqual(['slot-off-place']);
+    const middle = guide.sizeMm.map((v) => v / 2);
+    expect(codes(believed(guide, turned('Y', 0.02, middle)))).toContain('slot-off-angle');
+    expect(codes(believed(guide, turned('Z', 0.02, middle)))).toContain('slot-out-of-square');
+  });
+
+  test('width and depth', () => {
+    const coarse = { ...setups, lipSlotGuide: { ...lipSlotSetup, sawKerfMm: 2.2 } };
+    expect(codes(guide, { setups: coarse })).toContain('slot-width');
+    expect(codes({ ...guide, guideSlotMm: 1.5 })).toEqual(['slot-width']);
+    const deep = { ...setups, lipSlotGuide: { ...lipSlotSetup, stopHeightMm: 36 } };
+    expect(codes(guide, { setups: deep })).toContain('slot-depth');
+  });
+
+  test('a saddle that holds no angle', () => {
+    const open = (csg: Csg): Csg =>
+      csg.kind === 'subtract'
+        ? {
+            ...csg,
+            parts: [...csg.parts, box(30, 60, 60, [guide.sizeMm[0] * 0.45, -5, 17])],
+          }
+        : csg;
+    expect(codes(rebuilt(guide, open))).toContain('angle-not-held');
+  });
+});
