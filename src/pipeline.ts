@@ -12,6 +12,7 @@ import { checkDrawing } from './drawing/check.js';
 import { gapMm } from './drawing/cut.js';
 import type { Drawn } from './drawing/drawing.js';
 import { type BlankWork, faceDrawing } from './drawing/face.js';
+import { cutCaution, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
 import { checkJig } from './jig/check.js';
@@ -157,6 +158,7 @@ const drawFace = (
       motion: { turnDeg, move: [xMm, yMm] },
     })),
     kerfMm: saw.guidance === 'follows' ? saw.kerfMm : null,
+    notes: [...stackNotes(face.stacks), cutCaution(saw)],
   });
 
 const pilesFor = (pattern: Pattern, workshop: Workshop | null) =>

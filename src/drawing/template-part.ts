@@ -9,7 +9,9 @@ import type { Cutter } from '../pattern/run.js';
 import { type Problem, problem } from '../problem.js';
 import { checkCuts, cutPart, type NominalPart } from './cut.js';
 import type { Drawn, ReadyCut } from './drawing.js';
+import { cutCaution } from './notes.js';
 import { templateOpenings } from './openings.js';
+import { plain } from './strokes.js';
 import { templateDrawing } from './template.js';
 
 /** The sheet a run cuts its templates from. */
@@ -87,7 +89,9 @@ export function makeTemplate(
     slotIsCut,
     label: labelOf(blank),
     kerfMm: cutter.guidance === 'follows' ? cutter.kerfMm : null,
-    notes: sheet.material ? [`${sheet.material}, ${sheet.thicknessMm} MM`.toUpperCase()] : [],
+    notes: tools
+      ? [`${sheet.material}, ${plain(sheet.thicknessMm)} MM`.toUpperCase(), cutCaution(cutter)]
+      : [],
   });
   return {
     template: { part, cutter, cuts, drawn },

@@ -39,3 +39,12 @@ export const versionText = (about: string) =>
     .max(12)
     .regex(/^[0-9]+(\.[0-9]+)*[a-z]?$/)
     .describe(about);
+
+/** Text that is drawn with single-stroke letters, which know printable ASCII only. */
+export const plainText = (about: string, most: number) =>
+  z
+    .string()
+    .min(1)
+    .max(most)
+    .regex(/^[\x20-\x7e]+$/)
+    .describe(about);

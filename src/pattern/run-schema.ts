@@ -1,6 +1,6 @@
 /** The run file: what to make, from which timber, with which tools. */
 import { z } from 'zod';
-import { mm, nameText, positiveMm, ratio } from './fields.js';
+import { mm, nameText, plainText, positiveMm, ratio } from './fields.js';
 
 const order = z
   .strictObject({
@@ -107,11 +107,10 @@ export const runSections = {
   ).default(0),
   templateSheet: z
     .strictObject({
-      material: z
-        .string()
-        .min(1)
-        .max(60)
-        .describe('What templates are made of, for the label on the drawing.'),
+      material: plainText(
+        'What templates are made of; it stands on the drawing, so plain letters only (ASCII).',
+        60,
+      ),
       lengthMm: positiveMm('Length of the sheet.', 3000),
       widthMm: positiveMm('Width of the sheet.', 3000),
       thicknessMm: positiveMm('Thickness of the sheet.', 30),

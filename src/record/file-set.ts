@@ -4,8 +4,10 @@ import { dxf } from '../formats/dxf.js';
 import { stl } from '../formats/stl.js';
 import { svg } from '../formats/svg.js';
 import { asRegion } from '../geometry/clip.js';
+import { checkJigFile } from '../jig/check.js';
 import type { Jig } from '../jig/jig.js';
 import type { Build } from '../pipeline.js';
+import { Fault } from '../problem.js';
 import { extruded, movedBy } from '../solid/csg.js';
 import { evaluate } from '../solid/evaluate.js';
 import type { SolidKernel } from '../solid/kernel.js';
@@ -54,9 +56,7 @@ export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFi
       drawn(template.drawn.drawing, 'template', `templates/${blank.name}`, blank.name),
     ),
     ...products.flatMap(({ jigs }) =>
-      jigs.map((jig) =>
-        solid(jig.pattern, 'jig', jigPath(jig), stl(jig.mesh, `${jig.pattern} ${jig.kind}`)),
-      ),
+      jigs.map((jig) => solid(jig.pattern, 'jig', jigPath(jig), jigStl(jig))),
     ),
     ...products.flatMap(({ blank: { name, thicknessMm, outlineRing }, body }) => {
       const half = thicknessMm / 2;
@@ -76,6 +76,14 @@ export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFi
       bytes: utf8(recordText(buildRecord(build, tool, jigPath))),
     },
   ];
+}
+
+/** A jig's STL, read back by another reader before it is let out. */
+function jigStl(jig: Jig): Uint8Array {
+  const bytes = stl(jig.mesh, `${jig.pattern} ${jig.kind}`);
+  const { flaws } = checkJigFile(jig, bytes);
+  if (flaws.length > 0) throw new Fault(`${jigPath(jig)}: ${JSON.stringify(flaws)}`);
+  return bytes;
 }
 
 function drawn(drawing: Drawing, kind: FileKind, path: string, pattern?: string): MadeFile[] {
