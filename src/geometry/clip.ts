@@ -82,6 +82,28 @@ const grid = (points: readonly Point2[]): Path64 =>
 const scaled = (paths: Paths64): PathsD =>
   paths.map((path) => path.map(({ x, y }) => ({ x: Number(x) / GRID, y: Number(y) / GRID })));
 
+/**
+ * The area a round pen of this width covers when it follows open lines; a line of one point is a
+ * dot. Its outline's chords lie inside the true edge by at most `arcTolerance`.
+ */
+export function penned(
+  lines: readonly (readonly Point2[])[],
+  width: number,
+  arcTolerance = ARC_TOLERANCE,
+): Region[] {
+  if (!(width > 0 && width < Infinity)) throw new Fault(`line ${width} wide`);
+  const band = Clipper.inflatePathsD(
+    lines.map(toPath),
+    width / 2,
+    JoinType.Round,
+    EndType.Round,
+    2,
+    PRECISION,
+    arcTolerance,
+  );
+  return toRegions(band, [], ClipType.Union);
+}
+
 export const asRegion = (outer: Ring): Region => ({ outer, holes: [] });
 
 const toPath = (points: readonly Point2[]): PathD =>

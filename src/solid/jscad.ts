@@ -8,7 +8,6 @@ import type { Region } from '../geometry/ring.js';
 import type { Point2 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
 import type { Csg } from './csg.js';
-import { capsule, segments } from './lines.js';
 
 type Solid = ReturnType<typeof jscad.primitives.cuboid>;
 /** The package's own types name a default export that is not there. */
@@ -17,6 +16,7 @@ type Generalize = (
   solid: Solid,
 ) => Solid;
 const generalize = jscad.modifiers.generalize as unknown as Generalize;
+const ROUND_SIDES = 8; // sides of the circles a pen's line is hulled from
 type Mat4 = Parameters<typeof jscad.transforms.transform>[0];
 
 export type SecondOpinion = {
@@ -84,6 +84,19 @@ function penStrokes({ lines, width, fromZ, toZ }: Extract<Csg, { kind: 'strokes'
   const area = jscad.booleans.union(capsules);
   const standing = jscad.extrusions.extrudeLinear({ height: toZ - fromZ }, area);
   return jscad.transforms.translate([0, 0, fromZ], standing);
+}
+
+/** The ends of each straight piece of a line; a dot is a piece with one end. */
+const segments = (line: readonly Point2[]): Point2[][] =>
+  line.length === 1 ? [[line[0]]] : line.slice(1).map((p, i) => [line[i], p]);
+
+/** What the pen covers on one straight piece. The library does not check the numbers, so it is done here. */
+function capsule(ends: readonly Point2[], width: number) {
+  if (!ends.flat().every(Number.isFinite)) throw new Fault(`line through ${ends.join(' and ')}`);
+  const dots = ends.map(([x, y]) =>
+    jscad.primitives.circle({ center: [x, y], radius: width / 2, segments: ROUND_SIDES }),
+  );
+  return jscad.hulls.hull(dots);
 }
 
 const sidesOf = (points: readonly Point2[]) =>
