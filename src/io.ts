@@ -8,6 +8,7 @@ import {
   openSync,
   readdirSync,
   readFileSync,
+  realpathSync,
   renameSync,
   rmSync,
   statSync,
@@ -82,37 +83,58 @@ export function writeNew(path: string, text: string): void {
 
 const MANIFEST = 'manifest.json';
 
+/** The folder meant, links followed; also when it is not there yet. */
+function realFolder(dir: string): string {
+  const path = resolve(dir);
+  return existsSync(path) ? realpathSync(path) : path;
+}
+
 /** Why a set may not be written into a folder, before anything is computed; null when it may. */
 export function outputProblem(dir: string): Problem | null {
-  if (!existsSync(dir)) {
-    const file = existingAncestor(dir);
+  const target = realFolder(dir);
+  if (!existsSync(target)) {
+    const file = existingAncestor(target);
     return statSync(file).isDirectory() ? null : problem('output-is-file', [], { path: file });
   }
-  if (!statSync(dir).isDirectory()) return problem('output-is-file', [], { path: dir });
+  if (!statSync(target).isDirectory()) return problem('output-is-file', [], { path: target });
+  const path = dir === '' ? '.' : dir;
   try {
-    const listed = new Set([MANIFEST, ...listedFiles(dir)]);
-    const foreign = filesBelow(dir).find((f) => !listed.has(f));
-    return foreign === undefined
-      ? null
-      : problem('output-not-ours', [], { path: dir, name: foreign });
+    const listed = listedFiles(target);
+    for (const name of filesBelow(target)) {
+      if (name === MANIFEST && listed.size > 0) continue;
+      const known = listed.get(name);
+      if (known === undefined) return problem('output-not-ours', [], { path, name });
+      if (known !== sha256(readFileSync(join(target, name))))
+        return problem('output-changed', [], { path, name });
+    }
   } catch (error) {
-    return unwritable(dir, error);
+    return unwritable(path, error);
   }
+  // The folder is exchanged for a new one, which would pull the ground from under the shell in it.
+  const here = `${process.cwd()}${sep}`;
+  return here.startsWith(`${target}${sep}`) ? problem('output-is-here', [], { path }) : null;
 }
 
 function existingAncestor(path: string): string {
-  let at = resolve(path);
+  let at = path;
   while (!existsSync(at)) at = dirname(at);
   return at;
 }
 
-function listedFiles(dir: string): string[] {
+/** Files an earlier build of ours lists, with their hashes; none when there is no manifest of ours. */
+function listedFiles(dir: string): ReadonlyMap<string, string> {
+  const path = join(dir, MANIFEST);
+  if (!existsSync(path)) return new Map();
   try {
-    const manifest: unknown = JSON.parse(readFileSync(join(dir, MANIFEST), 'utf8'));
-    const files = (manifest as { files?: { path?: unknown }[] } | null)?.files;
-    return Array.isArray(files) ? files.map((f) => String(f?.path)) : [];
+    type Listed = {
+      readonly tool?: unknown;
+      readonly files?: readonly { path?: unknown; sha256?: unknown }[];
+    };
+    const manifest = JSON.parse(readFileSync(path, 'utf8')) as Listed | null;
+    if (manifest?.tool !== 'blankwright' || !Array.isArray(manifest.files)) return new Map();
+    return new Map(manifest.files.map((f) => [String(f?.path), String(f?.sha256)]));
   } catch {
-    return [];
+    return new Map();
   }
 }
 
@@ -129,11 +151,13 @@ function filesBelow(dir: string): string[] {
  * leaves the old set or the new one, never a mixture.
  */
 export function writeSet(dir: string, files: readonly OutputFile[]): Problem | null {
-  const target = resolve(dir);
+  const target = realFolder(dir);
   const fresh = join(dirname(target), `.${basename(target)}.new-${process.pid}`);
   const old = join(dirname(target), `.${basename(target)}.old-${process.pid}`);
   const giveUp = () => rmSync(fresh, { recursive: true, force: true });
-  process.once('exit', giveUp);
+  // An interrupt in these few milliseconds waits until the set is whole.
+  const wait = () => {};
+  process.on('SIGINT', wait);
   try {
     for (const { path, bytes } of files) writeDurably(join(fresh, path), bytes);
     const hadOld = existsSync(target);
@@ -150,7 +174,7 @@ export function writeSet(dir: string, files: readonly OutputFile[]): Problem | n
     return unwritable(dir, error);
   } finally {
     giveUp();
-    process.removeListener('exit', giveUp);
+    process.removeListener('SIGINT', wait);
   }
 }
 

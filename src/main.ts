@@ -3,7 +3,7 @@
  * standard output, problems and progress to standard error.
  *
  * Exit codes: 0 done, 1 the file or the design is wrong, 2 the command line is wrong or a file
- * cannot be read or written, 70 our own fault, 130 interrupted.
+ * cannot be read or written, 70 our own fault. An interrupt ends it as the system does (130 in a shell).
  */
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
@@ -28,7 +28,6 @@ export async function main(args: readonly string[]): Promise<number> {
   process.stdout.on('error', (error: NodeJS.ErrnoException) =>
     process.exit(error.code === 'EPIPE' ? 0 : EXIT.fault),
   );
-  process.once('SIGINT', () => process.exit(130));
   let code: number = EXIT.done;
   const program = commands(terminal, (result) => {
     code = result;

@@ -15,7 +15,9 @@ const broken = yamls(join(TEMPLATES, 'broken'));
 const SHOWN_ELSEWHERE: readonly ProblemCode[] = [
   'file-too-large',
   'file-unreadable',
+  'output-changed',
   'output-is-file',
+  'output-is-here',
   'output-not-ours',
   'output-unwritable',
 ];

@@ -25,6 +25,8 @@ const UNREACHED = new Set<Problem['code']>([
   'file-unreadable',
   'output-is-file',
   'output-not-ours',
+  'output-changed',
+  'output-is-here',
   'output-unwritable',
 ]);
 

@@ -8,6 +8,7 @@ import {
   mkdtempSync,
   readdirSync,
   readFileSync,
+  symlinkSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -97,6 +98,38 @@ describe('make', () => {
     expect(stderr).toContain('output-not-ours');
     expect(stderr).toContain('notes.txt');
     expect(readdirSync(join(work, 'mine'))).toEqual(['notes.txt']);
+  });
+
+  test.each(['', '.', 'sub/..', './'])(
+    '--out %j, which is the folder one is in, loses nothing',
+    (out) => {
+      const here = mkdtempSync(join(tmpdir(), 'blankwright-here-'));
+      cpSync(join(ROOT, 'templates/holm.yaml'), join(here, 'holm.yaml'));
+      const { status, stderr } = run(['make', 'holm.yaml', '--out', out], { cwd: here });
+      expect(status).toBe(2);
+      expect(stderr).toContain('output-not-ours');
+      expect(readdirSync(here)).toEqual(['holm.yaml']);
+    },
+  );
+
+  test('a set edited by hand, a strange manifest, the folder of the shell, a link', () => {
+    const place = mkdtempSync(join(tmpdir(), 'blankwright-places-'));
+    const holm = join(ROOT, 'templates/holm.yaml');
+    expect(run(['make', holm, '--out', 'set'], { cwd: place }).status).toBe(0);
+    const inside = run(['make', holm, '--out', '.'], { cwd: join(place, 'set') });
+    expect(inside).toMatchObject({ status: 2 });
+    expect(inside.stderr).toContain('output-is-here');
+    writeFileSync(join(place, 'set/templates/holm.svg'), 'mine');
+    expect(run(['make', holm, '--out', 'set'], { cwd: place }).stderr).toContain('output-changed');
+    expect(readFileSync(join(place, 'set/templates/holm.svg'), 'utf8')).toBe('mine');
+    mkdirSync(join(place, 'odd'));
+    writeFileSync(join(place, 'odd/notes.txt'), 'mine');
+    writeFileSync(join(place, 'odd/manifest.json'), '{"files":[{"path":"notes.txt"}]}');
+    expect(run(['make', holm, '--out', 'odd'], { cwd: place }).stderr).toContain('output-not-ours');
+    mkdirSync(join(place, 'far'));
+    symlinkSync('far', join(place, 'near'));
+    expect(run(['make', holm, '--out', 'near'], { cwd: place }).status).toBe(0);
+    expect(existsSync(join(place, 'far/manifest.json'))).toBe(true);
   });
 
   test.each([
