@@ -1,5 +1,5 @@
 /** What is to be built: everything the pipeline needs, read and checked, without a file in it. */
-import type { DrillStopSetup, LipSlotGuideSetup } from './jig/setup.js';
+import type { JigSetups } from './jig/set.js';
 import type { Pattern } from './pattern/pattern.js';
 import type { Cutter } from './pattern/run.js';
 import type { RunFile } from './pattern/run-schema.js';
@@ -23,7 +23,7 @@ export type Job = {
   readonly name: string;
   readonly orders: readonly Order[];
   readonly workshop: Workshop | null;
-  readonly setups: { readonly drillStop: DrillStopSetup; readonly lipSlotGuide: LipSlotGuideSetup };
+  readonly setups: JigSetups;
   readonly timbers: Timbers;
 };
 

@@ -1,57 +1,70 @@
-/** Jig set-ups: those that come with the program, the ones a run names taking their place. */
-import type { DrillStopSetup, LipSlotGuideSetup } from './jig/setup.js';
+/** Jig set-ups: those a run names, or those that come with the program. */
+import type { JigSetups } from './jig/set.js';
 import {
   asDrillStopSetup,
   asLipSlotGuideSetup,
   drillStopSections,
   lipSlotGuideSections,
 } from './jig/setup-schema.js';
-import type { Job } from './job.js';
 import { readForm } from './pattern/form.js';
 import type { Source } from './pattern/source.js';
-import { Fault, type KeyPath, type Place, type Problem } from './problem.js';
+import { Fault, type KeyPath, type Problem, problem } from './problem.js';
 import { beside, type Reader, wrongKind } from './reader.js';
 
-type Setups = { readonly setups: Job['setups']; readonly problems: readonly Problem[] };
+type Setups = { readonly setups: JigSetups; readonly problems: readonly Problem[] };
 
+const SHIPPED = ['jigs/drill-stop.yaml', 'jigs/lip-slot-guide.yaml'];
+
+/** The set-ups a run names, and no others; without such a list those that come with the program. */
 export function readSetups(
   reader: Reader,
   named: { readonly source: Source; readonly files: readonly string[] } | null,
 ): Setups {
+  if (named === null) {
+    const read = SHIPPED.map((name) => readSetup(reader.shipped(name)));
+    const problems = read.flatMap((r) => r.problems);
+    if (problems.length > 0)
+      throw new Fault(`set-ups that come with the program: ${JSON.stringify(problems)}`);
+    return { setups: Object.assign({}, NONE, ...read.map((r) => r.setup)), problems: [] };
+  }
+  let setups: JigSetups = NONE;
   const problems: Problem[] = [];
-  let drillStop: DrillStopSetup | null = null;
-  let lipSlotGuide: LipSlotGuideSetup | null = null;
-  const take = (source: Source, place: Place | null): void => {
-    if (source.data.kind !== 'jig') {
-      problems.push({ ...wrongKind(source, 'jig'), ...(place ? { at: place } : {}) });
-    } else if (source.data.jig === 'lip-slot-guide') {
-      const form = readForm(source, lipSlotGuideSections);
-      problems.push(...form.problems);
-      if (form.problems.length === 0)
-        lipSlotGuide = asLipSlotGuideSetup(
-          form.sections as Parameters<typeof asLipSlotGuideSetup>[0],
-        );
-    } else {
-      // Any other word for `jig` is held against this form, which then names what is allowed.
-      const form = readForm(source, drillStopSections);
-      problems.push(...form.problems);
-      if (form.problems.length === 0)
-        drillStop = asDrillStopSetup(form.sections as Parameters<typeof asDrillStopSetup>[0]);
-    }
-  };
-  for (const name of ['jigs/drill-stop.yaml', 'jigs/lip-slot-guide.yaml'])
-    take(reader.shipped(name), null);
-  if (problems.length > 0)
-    throw new Fault(`set-ups that come with the program: ${JSON.stringify(problems)}`);
-  named?.files.forEach((file, i) => {
-    const key: KeyPath = ['jigs', i];
-    const place = named.source.placeOf(key);
+  named.files.forEach((file, i) => {
+    const path: KeyPath = ['jigs', i];
+    const at = named.source.placeOf(path);
     const source = reader.source(beside(named.source.file, file));
-    if ('problems' in source)
-      problems.push(...source.problems.map((p) => (p.at ? p : { ...p, path: key, at: place })));
-    else take(source, place);
+    const read =
+      'problems' in source ? { problems: source.problems, setup: {} } : readSetup(source);
+    problems.push(...read.problems.map((p) => (p.at ? p : { ...p, path, at })));
+    for (const key of Object.keys(read.setup) as (keyof JigSetups)[]) {
+      if (setups[key])
+        problems.push({ ...problem('jig-named-twice', path, { jig: JIG_NAME[key] }), at });
+    }
+    setups = { ...setups, ...read.setup };
   });
-  if (!drillStop || !lipSlotGuide)
-    throw new Fault('a jig set-up that comes with the program is missing');
-  return { setups: { drillStop, lipSlotGuide }, problems };
+  return { setups, problems };
 }
+
+const NONE: JigSetups = { drillStop: null, lipSlotGuide: null };
+const JIG_NAME: Readonly<Record<keyof JigSetups, string>> = {
+  drillStop: 'drill-stop jig',
+  lipSlotGuide: 'lip-slot guide',
+};
+
+type Read = { readonly setup: Partial<JigSetups>; readonly problems: readonly Problem[] };
+
+function readSetup(source: Source): Read {
+  if (source.data.kind !== 'jig') return { setup: {}, problems: [wrongKind(source, 'jig')] };
+  if (source.data.jig === 'lip-slot-guide') {
+    const { sections, problems } = readForm(source, lipSlotGuideSections);
+    if (problems.length > 0) return { setup: {}, problems };
+    return { setup: { lipSlotGuide: asLipSlotGuideSetup(sections as LipSlotGuideFile) }, problems };
+  }
+  // Any other word for `jig` is held against this form, which then names what is allowed.
+  const { sections, problems } = readForm(source, drillStopSections);
+  if (problems.length > 0) return { setup: {}, problems };
+  return { setup: { drillStop: asDrillStopSetup(sections as DrillStopFile) }, problems };
+}
+
+type DrillStopFile = Parameters<typeof asDrillStopSetup>[0];
+type LipSlotGuideFile = Parameters<typeof asLipSlotGuideSetup>[0];

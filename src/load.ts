@@ -130,9 +130,9 @@ function loadSingle(reader: Reader, source: Source, timbers: Timbers): Loaded {
 function loadRun(reader: Reader, source: Source, timbers: Timbers): Loaded {
   const { sections, problems } = readForm(source, runSections);
   const found: Problem[] = [...problems, ...runRules(sections, timbers).map((p) => at(source, p))];
-  const sources = new Map<number, Source>();
+  const places = new Map<number, (p: Problem) => Problem>();
   const patterns = new Map<string, LoadedPattern | null>();
-  const orders: (Order & { readonly index: number })[] = [];
+  const orders: Order[] = [];
   (sections.orders ?? []).forEach((order, index) => {
     const path = beside(source.file, order.pattern);
     if (!patterns.has(path))
@@ -140,11 +140,14 @@ function loadRun(reader: Reader, source: Source, timbers: Timbers): Loaded {
     const loaded = patterns.get(path);
     const pattern = loaded && patternOf(loaded, order);
     if (!pattern) return;
-    sources.set(orders.length, loaded.source);
+    // What only this size brings about is told where the size is ordered.
+    const resized = order.scaleRatio !== undefined || order.blockThicknessMm !== undefined;
+    const line = source.placeOf(['orders', index]);
+    places.set(orders.length, (p) => (resized ? { ...p, at: line } : at(loaded.source, p)));
     if (orders.some((o) => o.pattern.name === pattern.name)) {
       found.push(at(source, problem('duplicate-name', ['orders', index], { name: pattern.name })));
     }
-    orders.push({ pattern, count: order.count, index });
+    orders.push({ pattern, count: order.count });
   });
   const setups = readSetups(reader, sections.jigs ? { source, files: sections.jigs } : null);
   found.push(...setups.problems);
@@ -164,7 +167,8 @@ function loadRun(reader: Reader, source: Source, timbers: Timbers): Loaded {
     complete: found.length === 0 && workshop !== null,
     problems: found,
     inputs: reader.inputs(),
-    placed: ({ of, problem }) => at(of === 'job' ? source : (sources.get(of) ?? source), problem),
+    placed: ({ of, problem }) =>
+      (of === 'job' ? null : places.get(of))?.(problem) ?? at(source, problem),
   };
 }
 

@@ -79,7 +79,9 @@ export function build(job: Job, kernel: SolidKernel): Outcome {
   const { workshop } = job;
   const tools = workshop && { sheet: workshop.sheet, cutter: workshop.templateCutter };
   const templates = blanks.map((blank) => makeTemplate(blank, tools));
-  const jigs = blanks.map((blank) => makeJigs(kernel, blank, job.setups));
+  // A slot that the outline's cutter makes needs no guide.
+  const setups = workshop?.saw.cutsLipSlot ? { ...job.setups, lipSlotGuide: null } : job.setups;
+  const jigs = blanks.map((blank) => makeJigs(kernel, blank, setups));
   const sawn = workshop ? sawRun(job, workshop, blanks) : null;
   const findings: Finding[] = [
     ...templates.flatMap((t) => t.problems.map((p) => finding('job', p))),

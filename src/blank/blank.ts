@@ -9,6 +9,8 @@ export type BallastHole = {
   readonly diameterMm: number;
   /** Full-diameter depth in the sawn blank, on the hole's axis, from the sawn belly. */
   readonly depthMm: number;
+  /** Included angle of the bit's point; 180 leaves a flat floor. */
+  readonly pointAngleDeg: number;
   readonly metal: string;
   /** Height of the sawn belly on the hole's axis (negative: below the datum line). */
   readonly bellyMm: number;

@@ -9,7 +9,14 @@ import { type BallastHole, type Blank, CHORD_TOLERANCE_MM } from './blank.js';
 import { nominal } from './nominal.js';
 import { notched } from './notch.js';
 import { ARC_FIT_MM, profilePath } from './profile.js';
-import { eyeProblems, holeProblems, slotProblems, thicknessProblems } from './rules.js';
+import {
+  eyeProblems,
+  hangerProblems,
+  holeProblems,
+  lipProblems,
+  slotProblems,
+  thicknessProblems,
+} from './rules.js';
 import { lipSlot } from './slot.js';
 
 export type BlankResult = { readonly blank: Blank | null; readonly problems: readonly Problem[] };
@@ -22,6 +29,8 @@ export function makeBlank(pattern: Pattern, shape: BodyShape): BlankResult {
   const design = [
     ...thicknessProblems(pattern, shape),
     ...eyeProblems(pattern, shape),
+    ...lipProblems(pattern),
+    ...hangerProblems(pattern, slot),
     ...(slot ? slotProblems(slot, shape) : []),
   ];
   if ('kind' in profile) {

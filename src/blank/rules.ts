@@ -58,6 +58,36 @@ function woodAround(
   return { back: offsetAt(shape.backSquared, x) - z, belly: z + offsetAt(shape.bellySquared, x) };
 }
 
+export function lipProblems({ lip }: Pattern): Problem[] {
+  if (!lip || lip.lengthMm > lip.slotDepthMm) return [];
+  return [
+    problem('lip-too-short', ['lip', 'lengthMm'], {
+      lengthMm: lip.lengthMm,
+      depthMm: lip.slotDepthMm,
+    }),
+  ];
+}
+
+/** Hangers need wood: not in the ballast, not in the mouth of the lip slot. */
+export function hangerProblems(pattern: Pattern, slot: LipSlot | null): Problem[] {
+  return pattern.hangers.flatMap(({ stationMm }, i) => {
+    const near = [
+      ...pattern.ballast.map((b) => ({
+        what: 'ballast hole',
+        betweenMm: Math.abs(b.stationMm - stationMm) - b.diameterMm / 2,
+      })),
+      ...(slot
+        ? [{ what: 'lip slot', betweenMm: Math.abs(slot.mouth[0] - stationMm) - slot.widthMm / 2 }]
+        : []),
+    ];
+    return near
+      .filter((n) => n.betweenMm < LEAST_WOOD_MM)
+      .map((n) =>
+        problem('hanger-meets', ['hangers', i], { stationMm, ...n, limitMm: LEAST_WOOD_MM }),
+      );
+  });
+}
+
 export function slotProblems(slot: LipSlot, shape: BodyShape): Problem[] {
   const [right, left] = slotCorners(slot);
   const tell = (side: string, woodMm: number, at: Point2) => [
@@ -119,26 +149,25 @@ function oneHole(hole: BallastHole, i: number, shape: BodyShape): Problem[] {
     };
     out.push(problem('hole-too-wide', path, facts));
   }
-  // The lowest back over the bit decides, at its axis or at either rim.
-  const back = Math.min(...[-r, 0, r].map((d) => offsetAt(shape.backSquared, stationMm + d)));
-  const woodMm = back - (bellyMm + depthMm);
+  // Either the rim at full depth or the tip of the point comes nearest to the back.
+  const rim = Math.min(...[-r, r].map((d) => offsetAt(shape.backSquared, stationMm + d)));
+  const pointMm = pointLength(hole);
+  const deepest = Math.min(rim, offsetAt(shape.backSquared, stationMm) - pointMm);
+  const woodMm = deepest - (bellyMm + depthMm);
   if (woodMm < LEAST_WOOD_MM) {
     const limitMm = Math.max(0, Math.floor((depthMm + woodMm - LEAST_WOOD_MM) * 10) / 10);
-    out.push(
-      problem('hole-through-back', path, {
-        stationMm,
-        depthMm,
-        woodMm,
-        limitMm,
-        leastMm: LEAST_WOOD_MM,
-      }),
-    );
+    const facts = { stationMm, depthMm, pointMm, woodMm, limitMm, leastMm: LEAST_WOOD_MM };
+    out.push(problem('hole-through-back', path, facts));
   }
   const sanded = -offsetAt(shape.bellySquared, stationMm) - bellyMm;
   if (depthMm <= sanded)
     out.push(problem('hole-sanded-away', path, { stationMm, depthMm, limitMm: sanded }));
   return out;
 }
+
+/** How far the point goes beyond full-diameter depth: (D/2)/tan(A/2), plane geometry. */
+const pointLength = ({ diameterMm, pointAngleDeg }: BallastHole): number =>
+  pointAngleDeg === 180 ? 0 : diameterMm / 2 / Math.tan((pointAngleDeg * Math.PI) / 360);
 
 function meetingHoles(holes: readonly BallastHole[]): Problem[] {
   return holes.flatMap((b, j) =>

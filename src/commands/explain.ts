@@ -54,7 +54,11 @@ function codeText(code: ProblemCode): string {
 
 function unknown(word: string, parameters: readonly Known[], terminal: Terminal): number {
   const words = [...new Set(parameters.flatMap((p) => [p.key, p.key.split('.').pop() as string]))];
-  const guess = nearest(word, [...words, ...PROBLEM_CODES]);
+  const holds = [...words, ...PROBLEM_CODES].filter(
+    (w) => !w.includes('.') && w.toLowerCase().includes(word.toLowerCase().replace(/ /g, '-')),
+  );
+  const guess =
+    holds.length > 0 ? holds.slice(0, 8).join(', ') : nearest(word, [...words, ...PROBLEM_CODES]);
   const hint = guess
     ? `Did you mean ${guess}?`
     : 'docs/parameters.md lists all parameters, docs/problems.md all codes.';

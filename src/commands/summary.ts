@@ -1,5 +1,6 @@
 /** What a build made, as a short table and as data. */
 import type { Jig } from '../jig/jig.js';
+import type { NestFace } from '../nest/nest.js';
 import type { Build, Product } from '../pipeline.js';
 
 export function summary(build: Build, dir: string): string {
@@ -24,7 +25,7 @@ export function summary(build: Build, dir: string): string {
             ['face', 'block', 'outlines', 'layers', 'stacks', 'blanks', 'used'],
             nest.faces.map((f) => [
               String(f.id),
-              `${[f.lengthMm, f.widthMm, f.thicknessMm].map((v) => round(v, 1)).join(' × ')} mm`,
+              `${[f.lengthMm, f.widthMm, f.thicknessMm].map((v) => round(v, 1)).join(' × ')} mm, ${piles(f)}`,
               String(f.placements.length),
               String(f.layers),
               String(f.copies),
@@ -70,6 +71,10 @@ const drill = (jigs: readonly Jig[]): string =>
     .flatMap((j) => (j.kind === 'drill-stop' ? j.guides : []))
     .map((g) => `${round(g.bitDiameterMm, 2)} mm bit, collar ${round(g.collarSettingMm, 1)} mm`)
     .join('; ') || '–';
+
+/** The piles a face's blocks are taken from. */
+const piles = ({ stacks }: NestFace): string =>
+  [...new Set(stacks.flatMap((s) => s.blocks.map((b) => b.block)))].join(' and ');
 
 const round = (value: number, decimals: number): string =>
   String(Number(value.toFixed(decimals)) + 0);

@@ -18,7 +18,18 @@ type Tag = readonly [code: number, value: string];
 
 const MILLIMETERS = '4'; // $INSUNITS
 const METRIC = '1'; // $MEASUREMENT
-const FOREGROUND = '7'; // color: black on white, white on black; we give color no meaning
+/**
+ * Color numbers, one a layer so that a machine that sorts by color can tell them apart. 7 is black on
+ * white or white on black; the others are dull tones of our own choice without further meaning.
+ */
+const COLOR: Readonly<Record<LayerName, string>> = {
+  MARK: '136',
+  LABEL: '196',
+  CUT_INSIDE: '36',
+  CUT_OUTSIDE: '7',
+  STOCK: '8',
+  RULE: '9',
+};
 
 /**
  * The drawing as the text of a DXF file: one entity a stroke, in the order of cutting.
@@ -77,7 +88,7 @@ const layers = (): Tag[] =>
       [0, 'LAYER'],
       [2, name],
       [70, '0'],
-      [62, FOREGROUND],
+      [62, COLOR[name]],
       [6, 'CONTINUOUS'],
     ]),
   );

@@ -23,14 +23,14 @@ const BORDER_MM = 3;
 
 type Attributes = Readonly<Record<string, string>>;
 
-/** How a layer looks on paper, told apart in black and white: widths in mm, greys. */
+/** How a layer looks: a dark tone of its own for machines that sort by color, widths (mm) that tell them apart in black and white. */
 const LOOK: Readonly<Record<LayerName, Attributes>> = {
-  CUT_INSIDE: { stroke: '#000', 'stroke-width': '0.25' },
+  CUT_INSIDE: { stroke: '#4a2a0a', 'stroke-width': '0.25' },
   CUT_OUTSIDE: { stroke: '#000', 'stroke-width': '0.35' },
-  MARK: { stroke: '#444', 'stroke-width': '0.18' },
-  LABEL: { stroke: '#000', 'stroke-width': '0.3' },
-  STOCK: { stroke: '#777', 'stroke-width': '0.25' },
-  RULE: { stroke: '#444', 'stroke-width': '0.2' },
+  MARK: { stroke: '#1f4d5c', 'stroke-width': '0.18' },
+  LABEL: { stroke: '#4b2c5e', 'stroke-width': '0.3' },
+  STOCK: { stroke: '#8a8a80', 'stroke-width': '0.25' },
+  RULE: { stroke: '#55554d', 'stroke-width': '0.2' },
 };
 
 /** Dashes of strokes that are to be drawn broken, mm. */

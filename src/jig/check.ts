@@ -7,6 +7,7 @@ import { meshBox, meshFlaws, meshVolume } from '../geometry/mesh.js';
 import { type Ring, ring } from '../geometry/ring.js';
 import { thinned } from '../geometry/thin.js';
 import type { Point3 } from '../geometry/vec.js';
+import { Fault } from '../problem.js';
 import { type Csg, extruded, movedBy } from '../solid/csg.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { measure, sharedVolume } from '../solid/measure.js';
@@ -18,7 +19,7 @@ import { flawsOf, type JigCheck } from './flaw.js';
 import type { Jig, JigBlank } from './jig.js';
 import { SEAT_CHORD } from './outline.js';
 import type { JigSetups } from './set.js';
-import type { JigSetup } from './setup.js';
+import type { DrillStopSetup, JigSetup, LipSlotGuideSetup } from './setup.js';
 import { thinnestWall } from './walls.js';
 
 const OVERLAP = 1e-6; // mm³: what two solids that do not meet may seem to share by rounding
@@ -32,19 +33,25 @@ type Checked = {
 /** Every check of a jig against the blank and the set-ups it was made for. */
 export function checkJig(kernel: SolidKernel, checked: Checked): JigCheck {
   const { jig, blank, setups } = checked;
-  const setup = jig.kind === 'drill-stop' ? setups.drillStop : setups.lipSlotGuide;
+  const setup = setupOf(jig, setups);
   const solid = checkSolid(kernel, jig, setup);
   // An open mesh cannot be measured further.
   if (solid.flaws.some((f) => f.code === 'mesh-open')) return solid;
   const kind =
     jig.kind === 'drill-stop'
-      ? checkDrillGuides(kernel, jig, blank, setups.drillStop)
-      : checkSawSlot(kernel, jig, blank, setups.lipSlotGuide);
+      ? checkDrillGuides(kernel, jig, blank, setup as DrillStopSetup)
+      : checkSawSlot(kernel, jig, blank, setup as LipSlotGuideSetup);
   const parts = [solid, checkFit(kernel, checked), checkWalls(jig, setup), kind];
   return {
     flaws: parts.flatMap((p) => p.flaws),
     measured: Object.assign({}, ...parts.map((p) => p.measured)),
   };
+}
+
+function setupOf({ kind, pattern }: Jig, { drillStop, lipSlotGuide }: JigSetups): JigSetup {
+  const setup = kind === 'drill-stop' ? drillStop : lipSlotGuide;
+  if (!setup) throw new Fault(`${kind} of ${pattern} was made without a set-up`);
+  return setup;
 }
 
 /** Reads the written STL back and compares it with the mesh that was checked. */
@@ -84,7 +91,7 @@ function checkSolid(kernel: SolidKernel, jig: Jig, setup: JigSetup): JigCheck {
 
 /** The seated blank shares nothing with the jig, and neither does anything it passes on its way out. */
 function checkFit(kernel: SolidKernel, { jig, blank, setups }: Checked): JigCheck {
-  const setup = jig.kind === 'drill-stop' ? setups.drillStop : setups.lipSlotGuide;
+  const setup = setupOf(jig, setups);
   const inPlace = movedBy(jig.jigToBlank, { kind: 'mesh', mesh: jig.mesh });
   const half = blank.thicknessMm / 2;
   const seated = sharedVolume(kernel, inPlace, slab(blank.profileRing, -half, half));

@@ -7,17 +7,18 @@ import type { Jig, JigProblem } from './jig.js';
 import { lipSlotGuide } from './lip-slot-guide.js';
 import type { DrillStopSetup, LipSlotGuideSetup } from './setup.js';
 
+/** How each jig is set up; null for one that is not wanted. */
 export type JigSetups = {
-  readonly drillStop: DrillStopSetup;
-  readonly lipSlotGuide: LipSlotGuideSetup;
+  readonly drillStop: DrillStopSetup | null;
+  readonly lipSlotGuide: LipSlotGuideSetup | null;
 };
 
 export type JigSet = { readonly jigs: readonly Jig[]; readonly problems: readonly Problem[] };
 
 /** A lure without ballast has no drill-stop jig, one without a lip no slot guide. */
 export function makeJigs(kernel: SolidKernel, blank: Blank, setups: JigSetups): JigSet {
-  const drill = drillStopJig(kernel, blank, setups.drillStop);
-  const guide = lipSlotGuide(kernel, blank, setups.lipSlotGuide);
+  const drill = setups.drillStop && drillStopJig(kernel, blank, setups.drillStop);
+  const guide = setups.lipSlotGuide && lipSlotGuide(kernel, blank, setups.lipSlotGuide);
   const at =
     (path: KeyPath) =>
     (p: JigProblem): Problem =>

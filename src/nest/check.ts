@@ -67,7 +67,7 @@ export type NestCheck = {
 /** Distances are right to rounding of coordinates up to some meters; nothing a saw can see, mm. */
 const ROUNDING_MM = 1e-6;
 /** Part and block may differ in thickness by this, mm. */
-const LIKE_THICKNESS_MM = 0.05 + ROUNDING_MM;
+const LIKE_THICKNESS_MM = 0.2 + ROUNDING_MM;
 /** Distances up to this beyond the gap are measured exactly, so that the least can be told, mm. */
 const REPORTED_BEYOND_GAP_MM = 1;
 

@@ -107,7 +107,7 @@ export type MoreBlocks = {
 
 /** Why an order cannot be filled, as facts. */
 export type NestObstacle =
-  /** No block within 0.05 mm of the part's thickness. */
+  /** No block within 0.2 mm of the part's thickness. */
   | { readonly kind: 'no-thickness'; readonly part: string; readonly thicknessMm: number }
   /** Larger than the face inside the margins of every block of its thickness; `block` comes nearest. */
   | {

@@ -18,7 +18,7 @@ export type StackOption = {
 export type Stock = ReadonlyMap<string, number>;
 
 /** Part and block thickness agree if they differ by no more than this, mm (a planer's pass). */
-export const THICKNESS_TOLERANCE_MM = 0.05;
+export const THICKNESS_TOLERANCE_MM = 0.2;
 
 export const isThick = (thicknessMm: number, block: Block): boolean =>
   Math.abs(thicknessMm - block.thicknessMm) <= THICKNESS_TOLERANCE_MM;

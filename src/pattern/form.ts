@@ -107,6 +107,8 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 
 function unknownKey(source: Source, path: KeyPath, known: readonly string[]): Problem {
+  const split = splitNumber(source, path);
+  if (split) return split;
   const key = String(path[path.length - 1]);
   const guess = nearest(key, known);
   const facts = {
@@ -118,6 +120,18 @@ function unknownKey(source: Source, path: KeyPath, known: readonly string[]): Pr
     ...(guess ? { guess } : {}),
   };
   return { ...problem('unknown-key', path, facts), at: source.placeOfKey(path) };
+}
+
+/** `{ backMm: 5,5 }` is read as backMm 5 and a key 5 without a value: a decimal comma in a row. */
+function splitNumber(source: Source, path: KeyPath): Problem | null {
+  const digits = String(path[path.length - 1]);
+  const before = source.keyBefore(path);
+  if (!/^\d+$/.test(digits) || before === null || valueAt(source.data, path) !== null) return null;
+  const at = [...path.slice(0, -1), before];
+  const whole = valueAt(source.data, at);
+  if (typeof whole !== 'number') return null;
+  const facts = { key: keyText(at), value: `${whole},${digits}`, pointed: `${whole}.${digits}` };
+  return { ...problem('comma-number', at, facts), at: source.placeOf(at) };
 }
 
 /** `body.offsets[2].backMm`, as people write it. */

@@ -53,6 +53,7 @@ export type Ballast = {
   readonly stationMm: number;
   readonly diameterMm: number;
   readonly depthMm: number;
+  readonly pointAngleDeg: number;
   readonly metal: string;
 };
 
@@ -115,6 +116,7 @@ export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
       stationMm: at(b),
       diameterMm: b.diameterMm * hard,
       depthMm: b.depthMm * k,
+      pointAngleDeg: b.pointAngleDeg,
       metal: b.metal,
     })),
     towEye: file.towEye ? { kind: file.towEye.kind, heightMm: file.towEye.heightMm * k } : null,

@@ -25,12 +25,18 @@ export function patternRules(sections: Sections, timbers: Timbers): Problem[] {
 /** A timber must be in the table; the nearest name is offered. */
 export function timberRule(name: string, timbers: Timbers, path: KeyPath): Problem[] {
   if (Object.hasOwn(timbers, name)) return [];
-  const known = Object.keys(timbers);
+  const known = Object.keys(timbers).sort();
+  // The trade says cedar or beech; the table says which.
+  const words = name.toLowerCase().split(/[^a-z]+/);
+  const kin = known.filter((k) => k.split('-').some((part) => words.includes(part)));
   const guess = nearest(name, known);
+  const like = kin.length > 0 ? kin : guess ? [guess] : [];
+  const fix =
+    like.length > 0 ? `Did you mean ${like.join(' or ')}?` : `It knows: ${known.join(', ')}.`;
   return [
     problem('unknown-timber', path, {
       value: `"${name}"`,
-      nearest: guess ? `Did you mean ${guess}?` : `It knows: ${known.sort().join(', ')}.`,
+      nearest: `${fix} For another timber take the one nearest in weight and give massG of its blocks.`,
     }),
   ];
 }

@@ -131,7 +131,7 @@ export const runSections = {
     .max(20)
     .optional()
     .describe(
-      'Jig set-up files, relative to this run file. Left out: the set-ups that come with the program.',
+      'Jig set-up files, relative to this run file; copy one of those that come with the program to start from. Only the jigs named here are made; an empty list makes none. Left out: a drill-stop jig and a lip-slot guide with the set-ups that come with the program.',
     ),
 } as const;
 

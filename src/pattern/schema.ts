@@ -72,7 +72,10 @@ export const lipSection = z
   .strictObject({
     widthMm: positiveMm('Width of the lip across the body.', 300),
     lengthMm: positiveMm('Length of the whole lip plate, the part in the slot included.', 300),
-    thicknessMm: positiveMm('Thickness of the lip plate. Does not scale with the lure.', 10),
+    thicknessMm: positiveMm(
+      'Thickness of the lip plate. Scales with the lure only if scaleHardware is true.',
+      10,
+    ),
     angleDeg: deg(
       'Angle between the lip and the datum line: 0 is straight ahead, 90 is square to the body.',
       0,
@@ -103,13 +106,18 @@ const ballastHole = z
   .strictObject({
     ...station('Station of the hole’s axis.'),
     diameterMm: positiveMm(
-      'Diameter of the bit. It is a tool’s size and does not scale with the lure.',
+      'Diameter of the bit. It is a tool’s size and scales with the lure only if scaleHardware is true.',
       60,
     ),
     depthMm: positiveMm(
       'Depth to drill into the sawn blank, full diameter, on the axis from the sawn belly.',
       300,
     ),
+    pointAngleDeg: deg(
+      'Included angle of the bit’s point: 118 or 135 for twist bits, 180 for one that leaves a flat floor. The point goes deeper than depthMm, and must stay under the back too.',
+      60,
+      180,
+    ).default(118),
     metal: z
       .enum(METALS)
       .describe(

@@ -10,6 +10,8 @@ export type Source = {
   readonly placeOf: (path: KeyPath) => Place;
   /** Place of a key itself. */
   readonly placeOfKey: (path: KeyPath) => Place;
+  /** The key written before the one at a path, in the same mapping; null for the first. */
+  readonly keyBefore: (path: KeyPath) => string | null;
 };
 
 const MOST_ALIASES = 100;
@@ -54,6 +56,7 @@ export function readSource(file: string, text: string): Source | readonly Proble
     data: data as Record<string, unknown>,
     placeOf: (path) => at(offsetOf(root, path)),
     placeOfKey: (path) => at(keyOffset(root, path)),
+    keyBefore: (path) => keyBefore(root, path),
   };
 }
 
@@ -76,6 +79,15 @@ function keyOffset(root: Node, path: KeyPath): number {
   }
   const pair = pairOf(node, path[path.length - 1]);
   return (pair?.key as Node | undefined)?.range?.[0] ?? node.range?.[0] ?? 0;
+}
+
+function keyBefore(root: Node, path: KeyPath): string | null {
+  let node: Node | undefined = root;
+  for (const step of path.slice(0, -1)) node = node && child(node, step);
+  if (!node || !isMap(node)) return null;
+  const names = node.items.map((p) => (isScalar(p.key) ? String(p.key.value) : ''));
+  const index = names.indexOf(String(path[path.length - 1]));
+  return index > 0 ? names[index - 1] : null;
 }
 
 function child(node: Node, step: string | number): Node | undefined {

@@ -49,10 +49,11 @@ function patternRecord({ pattern, count, body, blank, sawnMass }: Product): unkn
     profile: points(blank.profileRing),
     lipAngleDeg: pattern.lip?.angleDeg ?? null,
     lipSlot: blank.slot,
-    holes: blank.holes.map(({ stationMm, diameterMm, depthMm, bellyMm, metal }) => ({
+    holes: blank.holes.map(({ stationMm, diameterMm, depthMm, pointAngleDeg, bellyMm, metal }) => ({
       stationMm,
       diameterMm,
       depthMm,
+      pointAngleDeg,
       bellyMm,
       metal,
     })),

@@ -66,7 +66,16 @@ export function stadiumBlank(): Blank {
     outlineRing,
     profileRing: outlineRing,
     slot: null,
-    holes: [{ stationMm: 30, diameterMm: 8, depthMm: 12, metal: 'lead', bellyMm: -10 }],
+    holes: [
+      {
+        stationMm: 30,
+        diameterMm: 8,
+        depthMm: 12,
+        metal: 'lead',
+        pointAngleDeg: 118,
+        bellyMm: -10,
+      },
+    ],
     hangers: [{ stationMm: 50 }],
   };
 }
@@ -86,5 +95,5 @@ function holeAt(stationMm: number, outline: Ring, diameterMm = 8, depthMm = 14) 
   const [, bellyMm] = near.reduce((a, b) =>
     Math.abs(a[0] - stationMm) <= Math.abs(b[0] - stationMm) ? a : b,
   );
-  return { stationMm, diameterMm, depthMm, metal: 'lead', bellyMm };
+  return { stationMm, diameterMm, depthMm, metal: 'lead', pointAngleDeg: 118, bellyMm };
 }

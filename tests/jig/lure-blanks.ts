@@ -67,6 +67,7 @@ export function lureBlank(spec: LureSpec): JigBlank {
       diameterMm: i === 0 ? 8 : 6,
       depthMm: 14 - 2 * i,
       metal: 'lead',
+      pointAngleDeg: 118,
       bellyMm: belly(stationMm),
     })),
   };

@@ -65,6 +65,20 @@ describe('the form', () => {
     expect(found).toContain('missing-key coats.0.thicknessMm 6');
   });
 
+  test('a decimal comma inside a row in braces', () => {
+    const { problems } = readForm(
+      source('body:\n  offsets:\n    - { stationMm: 5, backMm: 5,5, bellyMm: 6 }\n'),
+      patternSections,
+    );
+    const found = problems.find((p) => p.code === 'comma-number');
+    expect(found).toMatchObject({
+      path: ['body', 'offsets', 0, 'backMm'],
+      facts: { pointed: '5.5' },
+      at: { line: 3 },
+    });
+    expect(problems.some((p) => p.code === 'unknown-key')).toBe(false);
+  });
+
   test('numbers: not text, not comma, not infinite, not whole where whole is needed', () => {
     const found = codes(
       'schema: 1\nscaleRatio: "2"\nsandingAllowanceMm: 1,5\nblockThicknessMm: .inf\n',
