@@ -4,7 +4,7 @@ import type { Timber } from '../tables/timbers.js';
 import type { Blank } from './blank.js';
 
 export type SawnMass = {
-  /** Outline without the lip slot, times the thickness. */
+  /** What the saw leaves of the outline, times the thickness: without the lip slot only where that saw cuts it. */
   readonly volumeMm3: number;
   readonly densityKgM3: number;
   readonly massG: number;
@@ -17,8 +17,16 @@ export type SawnMass = {
 export type Pile = { readonly count: number; readonly densityKgM3: number | null };
 
 /** Weighed blocks beat the table; piles that were not weighed count only when none was. */
-export function sawnMass(blank: Blank, timber: Timber, piles: readonly Pile[]): SawnMass {
-  const volumeMm3 = pathArea(blank.profile.path) * blank.thicknessMm;
+export function sawnMass(
+  blank: Blank,
+  {
+    timber,
+    piles,
+    slotIsCut,
+  }: { readonly timber: Timber; readonly piles: readonly Pile[]; readonly slotIsCut: boolean },
+): SawnMass {
+  const sawn = slotIsCut ? blank.outline : blank.profile;
+  const volumeMm3 = pathArea(sawn.path) * blank.thicknessMm;
   const grams = (densityKgM3: number) => volumeMm3 * densityKgM3 * 1e-6;
   const weighed = piles.flatMap(({ count, densityKgM3 }) =>
     densityKgM3 === null ? [] : [{ count, densityKgM3 }],

@@ -43,6 +43,9 @@ export function offsetSquared(
 export const offsetAt = (squared: Curve, stationMm: number): number =>
   Math.sqrt(Math.max(0, squared.value(stationMm)));
 
+/** Knots nearer than this are one: the same station written as mm and as a share differs in its last bit. */
+const SAME_STATION_MM = 1e-6;
+
 /** Stations at which any curve of the shape changes its formula, nose and tail included, rising. */
 export function knotsOf(shape: BodyShape): number[] {
   const curves = [
@@ -52,6 +55,10 @@ export function knotsOf(shape: BodyShape): number[] {
     shape.upperExponent,
     shape.lowerExponent,
   ];
-  const inside = curves.flatMap((c) => c.knots).filter((x) => x > 0 && x < shape.lengthMm);
-  return [...new Set([0, ...inside, shape.lengthMm])].sort((a, b) => a - b);
+  const L = shape.lengthMm;
+  const inside = curves
+    .flatMap((c) => c.knots)
+    .filter((x) => x > SAME_STATION_MM && x < L - SAME_STATION_MM)
+    .sort((a, b) => a - b);
+  return [0, ...inside.filter((x, i) => i === 0 || x - inside[i - 1] > SAME_STATION_MM), L];
 }

@@ -2,8 +2,8 @@
 import type { Blank } from '../blank/blank.js';
 import type { Circle } from '../geometry/arcpath.js';
 import { rectRing } from '../geometry/ring.js';
-import { type Motion, moved } from '../geometry/vec.js';
-import type { Drawn, ReadyCut, Stroke } from './drawing.js';
+import { type Motion, moved, type Point2 } from '../geometry/vec.js';
+import { type Drawn, type ReadyCut, type Stroke, strokesBox } from './drawing.js';
 import { labelStrokes, obstaclesOf, type PlacedLabel, placeLabel } from './label.js';
 import { datumLine, hangerMarks, holeMarks, woodOf } from './marks.js';
 import type { Part } from './parts.js';
@@ -69,10 +69,13 @@ export function faceDrawing(face: FaceWork): Drawn {
     blankStrokes(work, drawn.get(work) as Face, motion),
   );
   const notes = faceNotes(face);
+  const stock = stockStrokes(face);
+  // A knot may reach over the block's lower edge.
+  const below: Point2 = [0, Math.min(0, Math.floor(strokesBox(stock)[1]))];
   const drawing = tidied({
     title: face.title,
     description: [...notes.slice(1), 'Lengths in mm, true size.'].join('. '),
-    strokes: [...blanks, ...stockStrokes(face), ...underneath([0, 0], notes), ...grainArrow()],
+    strokes: [...blanks, ...stock, ...underneath(below, notes), ...grainArrow(below)],
   });
   const unlabeled = [...drawn].flatMap(([{ blank }, { label }]) => (label ? [] : [blank.name]));
   return { drawing, unlabeled };
@@ -131,8 +134,8 @@ const ARROW_MM = 40;
 const HEAD_MM = 3;
 
 /** An arrow along the grain, to the right of the scale bar. */
-function grainArrow(): Stroke[] {
-  const [left, y] = [SCALE_BAR_MM + 25, -BAR_BELOW_MM];
+function grainArrow([x, bottom]: Point2): Stroke[] {
+  const [left, y] = [x + SCALE_BAR_MM + 25, bottom - BAR_BELOW_MM];
   const right = left + ARROW_MM;
   const heads = [
     [left, 1],

@@ -2,7 +2,7 @@
 import type { BallastHole, Blank } from '../blank/blank.js';
 import { CHORD_TOLERANCE_MM } from '../blank/blank.js';
 import { pathPoints } from '../geometry/arcpath.js';
-import type { Motion, Point2 } from '../geometry/vec.js';
+import { distance, type Motion, type Point2 } from '../geometry/vec.js';
 import { type Drawn, type ReadyCut, type Stroke, strokesBox } from './drawing.js';
 import { labelStrokes, obstaclesOf, placeLabel } from './label.js';
 import { datumLine, hangerMarks, roundOpening, type Wood, woodOf } from './marks.js';
@@ -41,7 +41,7 @@ export function templateDrawing(work: TemplateWork): Drawn {
   const datum = datumLine(wood);
   const hangers = hangerMarks(blank, wood);
   const axes = blank.holes.flatMap((hole) => axisMark(hole, wood));
-  const marks = [...datum, ...stationTicks(datum), ...hangers, ...axes, ...slotLines];
+  const marks = [...datum, ...stationTicks(datum, wood), ...hangers, ...axes, ...slotLines];
   const placed = placeLabel(label, wood.outline, obstaclesOf(marks, wood));
   const part: Stroke[] = [
     ...cuts.map((cut) => cutStroke(cut, STAY)),
@@ -66,8 +66,8 @@ function opening({ layer, shape }: ReadyCut): (readonly Point2[])[] {
     : [pathPoints(shape.path, CHORD_TOLERANCE_MM)];
 }
 
-/** Ticks across the datum line at whole multiples of 10 mm aft of the nose, where there is a line. */
-const stationTicks = (datum: readonly Part[]): Part[] =>
+/** Ticks across the datum line at whole multiples of 10 mm aft of the nose, where all of one lies in the wood. */
+const stationTicks = (datum: readonly Part[], wood: Wood): Part[] =>
   datum.flatMap(([[from], [to]]) => {
     const firstTick = Math.ceil((from + TICK_MM) / TICK_PITCH_MM);
     const lastTick = Math.floor((to - TICK_MM) / TICK_PITCH_MM);
@@ -77,6 +77,9 @@ const stationTicks = (datum: readonly Part[]): Part[] =>
         [x, -TICK_MM],
         [x, TICK_MM],
       ];
+    }).filter((tick) => {
+      const inside = partsInside(tick, wood.outline, wood.openings);
+      return inside.length === 1 && distance(...inside[0]) === 2 * TICK_MM;
     });
   });
 

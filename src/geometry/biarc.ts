@@ -13,7 +13,7 @@ import { add, cross, distance, dot, type Point2, sub, times, unit } from './vec.
 export type SmoothCurve = (t: number) => { readonly point: Point2; readonly tangent: Point2 };
 
 const SAMPLES = 16; // points between the ends at which a pair of arcs is held against the curve
-const DEEPEST = 24; // halvings; a curve that needs more has a corner inside
+const SHORTEST = 1e-3; // pieces of this share of the tolerance are not halved further: a corner lies inside
 
 /** Arcs and lines that stay within `tolerance` of the curve from t0 to t1 and join without a corner. */
 export function arcsAlong(
@@ -23,17 +23,27 @@ export function arcsAlong(
   tolerance: number,
 ): Segment[] {
   const out: Segment[] = [];
-  const visit = (a: number, b: number, depth: number): void => {
-    const pair = biarc(curve(a), curve(b));
-    if (depth >= DEEPEST || closeEnough(curve, a, b, pair, tolerance)) {
+  const visit = (a: number, b: number): void => {
+    const [start, end] = [curve(a), curve(b)];
+    const middle = (a + b) / 2;
+    // All three, as a closed curve starts where it ends.
+    const [p, q, r] = [start.point, curve(middle).point, end.point];
+    const tiny = Math.max(distance(p, q), distance(q, r)) <= SHORTEST * tolerance;
+    if (tiny) {
+      if (start.point[0] !== end.point[0] || start.point[1] !== end.point[1]) {
+        out.push({ from: start.point, to: end.point, bulge: 0 });
+      }
+      return;
+    }
+    const pair = biarc(start, end);
+    if (closeEnough(curve, a, b, pair, tolerance)) {
       out.push(...pair);
       return;
     }
-    const middle = (a + b) / 2;
-    visit(a, middle, depth + 1);
-    visit(middle, b, depth + 1);
+    visit(a, middle);
+    visit(middle, b);
   };
-  visit(t0, t1, 0);
+  visit(t0, t1);
   return out;
 }
 

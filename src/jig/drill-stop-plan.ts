@@ -57,6 +57,7 @@ export function planDrillStop(blank: JigBlank, setup: DrillStopSetup): Planned {
     band(hole.stationMm - radius, hole.stationMm + radius),
   );
   const problems = [
+    ...narrowBushings(blank, setup),
     ...bores.filter((_, i) => bands[i] === null).map(outside),
     ...tooClose(bores, setup.webMm),
   ];
@@ -66,7 +67,10 @@ export function planDrillStop(blank: JigBlank, setup: DrillStopSetup): Planned {
   const stopFaceMm = stopFace(bores, cavity, ends, setup);
   const cradle = cradleOf({ bores, cavity, ends, stopFaceMm, blank, setup });
   const guides = bores.map((b) => guideOf(b, cavity, stopFaceMm));
-  const pushHole = ends.openAtTail ? null : pushHoleIn(cavity, setup.pushHoleDiameterMm / 2);
+  const pushHole =
+    ends.openAtTail || setup.pushHoleDiameterMm === 0
+      ? null
+      : pushHoleIn(cavity, setup.pushHoleDiameterMm / 2);
   const plan = { cradle, cavity, guides, boreFromMm, openAtTail: ends.openAtTail, pushHole };
   return { plan, problems: [] };
 }
@@ -94,6 +98,28 @@ function cavityOf(profile: Ring, { seatClearanceMm, clearanceMm }: DrillStopSetu
     [0, -2 * clearanceMm],
   );
 }
+
+/** A sleeve of steel needs a wall of its own round the bit. */
+const LEAST_SLEEVE_MM = 0.5;
+
+const narrowBushings = (
+  { holes }: JigBlank,
+  { bushingOuterDiameterMm }: DrillStopSetup,
+): JigProblem[] =>
+  holes
+    .filter(
+      (h) =>
+        bushingOuterDiameterMm > 0 && bushingOuterDiameterMm < h.diameterMm + 2 * LEAST_SLEEVE_MM,
+    )
+    .map(({ stationMm, diameterMm }) => ({
+      code: 'jig-bushing-too-narrow',
+      facts: {
+        stationMm,
+        diameterMm,
+        bushingMm: bushingOuterDiameterMm,
+        leastMm: diameterMm + 2 * LEAST_SLEEVE_MM,
+      },
+    }));
 
 const outside = ({ hole, radius }: Bore): JigProblem => ({
   code: 'jig-hole-outside-blank',

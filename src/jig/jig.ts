@@ -82,6 +82,7 @@ export type Jig = DrillStopJig | LipSlotGuide;
 export type JigProblemCode =
   | 'jig-angle-not-held'
   | 'jig-bed-too-small'
+  | 'jig-bushing-too-narrow'
   | 'jig-guides-too-close'
   | 'jig-hole-outside-blank'
   | 'jig-kerf-wider-than-slot'

@@ -3,6 +3,7 @@ import type { Blank } from '../blank/blank.js';
 import { type KeyPath, type Problem, problem } from '../problem.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { drillStopJig } from './drill-stop.js';
+import type { JigFlaw } from './flaw.js';
 import type { Jig, JigProblem } from './jig.js';
 import { lipSlotGuide } from './lip-slot-guide.js';
 import type { DrillStopSetup, LipSlotGuideSetup } from './setup.js';
@@ -23,11 +24,38 @@ export function makeJigs(kernel: SolidKernel, blank: Blank, setups: JigSetups): 
     (path: KeyPath) =>
     (p: JigProblem): Problem =>
       problem(p.code, path, { name: blank.name, ...p.facts });
+  const jigs = [drill?.jig, guide?.jig].filter((j): j is Jig => j != null);
   return {
-    jigs: [drill?.jig, guide?.jig].filter((j): j is Jig => j != null),
+    jigs,
     problems: [
       ...(drill?.problems.map(at(['ballast'])) ?? []),
       ...(guide?.problems.map(at(['lip', 'slot'])) ?? []),
+      ...jigs.flatMap(lettersProblem),
     ],
   };
 }
+
+const NAME: Readonly<Record<Jig['kind'], string>> = {
+  'drill-stop': 'drill-stop jig',
+  'lip-slot-guide': 'lip-slot guide',
+};
+
+const lettersProblem = ({ kind, pattern, lettersLeftOut }: Jig): Problem[] =>
+  lettersLeftOut.length === 0
+    ? []
+    : [
+        problem('jig-letters-left-out', [], {
+          jig: NAME[kind],
+          name: pattern,
+          texts: lettersLeftOut.join(', '),
+        }),
+      ];
+
+/** A wall that a maker's set-up left too thin is the set-up's fault; every other flaw is ours. */
+export const wallProblem = (jig: Jig, { measured, limit }: JigFlaw): Problem =>
+  problem('jig-wall-thin', [], {
+    jig: NAME[jig.kind],
+    name: jig.pattern,
+    wallMm: measured,
+    limitMm: limit,
+  });

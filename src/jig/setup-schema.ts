@@ -10,7 +10,7 @@ const letters = z
       'Letters are made smaller down to this to fit; what still does not fit is left out and told.',
       20,
     ),
-    strokeMm: positiveMm('Width of a stroke; at least two lines of the nozzle.', 5),
+    strokeMm: positiveMm('Width of a stroke; at least two lines of the nozzle.', 1.5, 0.3),
     depthMm: positiveMm('How deep the letters are sunk.', 3),
   })
   .describe('Letters sunk into a face.');
@@ -34,7 +34,7 @@ export const drillStopSections = {
   jig: z.literal('drill-stop').describe('Which jig this sets up.'),
   clearanceMm: mm(
     'Room for the saw’s wander: the cradle is this much larger than the blank at the belly and the tail.',
-    0,
+    0.02,
     3,
   ),
   seatClearanceMm: mm(
@@ -47,7 +47,7 @@ export const drillStopSections = {
   proudMm: mm(
     'How far the blank stands out of the open side, so that a clamp or a hand presses the wood.',
     0,
-    20,
+    3,
   ),
   guideLengthMm: positiveMm('Least length in which the guide encloses the bit all round.', 100, 3),
   holeClearanceMm: mm('Added to the diameter of the bit or bushing.', 0, 2),
@@ -63,7 +63,7 @@ export const drillStopSections = {
   ),
   reachMm: mm('How far the cradle goes aft of the last hole.', 0, 300),
   pushHoleDiameterMm: mm(
-    'Hole in the floor to push the blank out, when the cradle is closed at the tail.',
+    'Hole in the floor to push the blank out, when the cradle is closed at the tail and has room for it; 0 for none.',
     0,
     60,
   ),

@@ -84,6 +84,16 @@ describe('profile', () => {
     });
   });
 
+  test('two rows at one station, written as a share and in mm, are one place', () => {
+    const f = file();
+    // 0.58 · 100 is 57.99999999999999.
+    const at58 = { stationMm: 58, backMm: 11.8, bellyMm: 11.8, halfBreadthMm: 7.8 };
+    const offsets = [...f.body.offsets.slice(0, 3), at58, ...f.body.offsets.slice(3)];
+    const fullness = [{ stationRatio: 0.58, upperExponent: 2, lowerExponent: 2 }];
+    const { shape } = built({ ...f, body: { ...f.body, offsets, fullness } });
+    expect(segmentsOf(profilePath(shape)).length).toBeLessThan(160);
+  });
+
   test('a flat belly gives a straight line and a square corner at the nose', () => {
     const f = file();
     const flat = {
@@ -186,18 +196,35 @@ describe('what a sawn blank weighs', () => {
   const cedar = { densityKgM3: 358, spreadKgM3: 36, latin: '', source: 'x' };
 
   test('by the table, with its spread', () => {
-    const m = sawnMass(blank, cedar, [{ count: 3, densityKgM3: null }]);
+    const m = sawnMass(blank, {
+      timber: cedar,
+      slotIsCut: false,
+      piles: [{ count: 3, densityKgM3: null }],
+    });
     expect(m.massG).toBeCloseTo((pathArea(blank.profile.path) * 20 * 358) / 1e6, 9);
     expect((m.spreadG ?? 0) / m.massG).toBeCloseTo(36 / 358, 9);
     expect(m.from).toBe('table');
   });
 
+  test('a saw that cuts the slot leaves less', () => {
+    const piles = [{ count: 1, densityKgM3: null }];
+    const [whole, cut] = [false, true].map((slotIsCut) =>
+      sawnMass(blank, { timber: cedar, piles, slotIsCut }),
+    );
+    expect(whole.volumeMm3 - cut.volumeMm3).toBeGreaterThan(1.6 * 9 * 20);
+    expect(cut.volumeMm3).toBeCloseTo(pathArea(blank.outline.path) * 20, 9);
+  });
+
   test('a weighed block beats the table', () => {
-    const m = sawnMass(blank, cedar, [
-      { count: 1, densityKgM3: 400 },
-      { count: 3, densityKgM3: 440 },
-      { count: 9, densityKgM3: null },
-    ]);
+    const m = sawnMass(blank, {
+      timber: cedar,
+      slotIsCut: false,
+      piles: [
+        { count: 1, densityKgM3: 400 },
+        { count: 3, densityKgM3: 440 },
+        { count: 9, densityKgM3: null },
+      ],
+    });
     expect(m).toMatchObject({ densityKgM3: 430, spreadG: null, from: 'weighed blocks' });
   });
 });
