@@ -9,6 +9,19 @@ import { produce } from '../produce.js';
 import { benchJigs } from './jigs.js';
 import { makeRows } from './make.js';
 
+/** Rows with numbers to two decimals. */
+const table = (rows: readonly object[]): void =>
+  console.table(
+    rows.map((row) =>
+      Object.fromEntries(
+        Object.entries(row).map(([k, v]) => [
+          k,
+          typeof v === 'number' ? Math.round(v * 100) / 100 : v,
+        ]),
+      ),
+    ),
+  );
+
 console.log('Booleans of each jig: manifold-3d against the same tree by @jscad/modeling');
 const { made } = await produce(shippedPath('templates/first-ice.yaml'));
 if (!made) throw new Error('the shipped run does not build');
@@ -21,7 +34,7 @@ console.table(
 
 console.log('A whole make, from file to files on disk');
 const rows = await makeRows();
-console.table(rows);
+table(rows);
 const per = (i: number) => rows[i].seconds / rows[i].blanks;
 for (const i of [2, 3]) {
   const growth = (rows[i].seconds / rows[i - 1].seconds).toFixed(2);
