@@ -25,7 +25,7 @@ const table = (rows: readonly object[]): void =>
 console.log('Booleans of each jig: manifold-3d against the same tree by @jscad/modeling');
 const { made } = await produce(shippedPath('templates/first-ice.yaml'));
 if (!made) throw new Error('the shipped run does not build');
-console.table(
+table(
   benchJigs(
     made.kernel,
     made.build.products.flatMap((p) => p.jigs),

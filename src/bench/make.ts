@@ -44,7 +44,7 @@ function order(count: number, pattern: string): string {
       /orders:\n( {2}- .*\n)+/,
       `orders:\n  - { pattern: ${JSON.stringify(pattern)}, count: ${count} }\n`,
     )
-    .replace('count: 10\n', `count: ${Math.max(10, count)}\n`);
+    .replace(/ {4}count: \d+\n/, `    count: ${Math.max(10, count)}\n`);
 }
 
 async function timed(what: string, blanks: number, file: string, dir: string): Promise<MakeRow> {
