@@ -3,7 +3,7 @@ import type { JigSetups } from './jig/set.js';
 import type { Pattern } from './pattern/pattern.js';
 import type { Cutter } from './pattern/run.js';
 import type { RunFile } from './pattern/run-schema.js';
-import type { KeyPath, Problem } from './problem.js';
+import type { Problem } from './problem.js';
 import type { Timbers } from './tables/timbers.js';
 
 export type Order = { readonly pattern: Pattern; readonly count: number };
@@ -31,7 +31,3 @@ export type Job = {
 export type Finding = { readonly of: number | 'job'; readonly problem: Problem };
 
 export const finding = (of: Finding['of'], problem: Problem): Finding => ({ of, problem });
-
-/** Where in the job's own file an order stands. */
-export const orderPath = (job: Pick<Job, 'kind'>, index: number): KeyPath =>
-  job.kind === 'run' ? ['orders', index] : [];

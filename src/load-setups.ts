@@ -1,5 +1,5 @@
 /** Jig set-ups: those a run names, or those that come with the program. */
-import type { JigSetups } from './jig/set.js';
+import { JIG_NAME, type JigSetups } from './jig/set.js';
 import {
   asDrillStopSetup,
   asLipSlotGuideSetup,
@@ -38,7 +38,7 @@ export function readSetups(
     problems.push(...read.problems.map((p) => (p.at ? p : { ...p, path, at })));
     for (const key of Object.keys(read.setup) as (keyof JigSetups)[]) {
       if (setups[key])
-        problems.push({ ...problem('jig-named-twice', path, { jig: JIG_NAME[key] }), at });
+        problems.push({ ...problem('jig-named-twice', path, { jig: JIG_NAME[KIND[key]] }), at });
     }
     setups = { ...setups, ...read.setup };
   });
@@ -46,10 +46,7 @@ export function readSetups(
 }
 
 const NONE: JigSetups = { drillStop: null, lipSlotGuide: null };
-const JIG_NAME: Readonly<Record<keyof JigSetups, string>> = {
-  drillStop: 'drill-stop jig',
-  lipSlotGuide: 'lip-slot guide',
-};
+const KIND = { drillStop: 'drill-stop', lipSlotGuide: 'lip-slot-guide' } as const;
 
 type Read = { readonly setup: Partial<JigSetups>; readonly problems: readonly Problem[] };
 

@@ -131,13 +131,15 @@ function loadRun(reader: Reader, source: Source, timbers: Timbers): Loaded {
   const { sections, problems } = readForm(source, runSections);
   const found: Problem[] = [...problems, ...runRules(sections, timbers).map((p) => at(source, p))];
   const places = new Map<number, (p: Problem) => Problem>();
-  const patterns = new Map<string, LoadedPattern | null>();
+  const patterns = new Map<string, Named>();
   const orders: Order[] = [];
   (sections.orders ?? []).forEach((order, index) => {
     const path = beside(source.file, order.pattern);
-    if (!patterns.has(path))
-      patterns.set(path, namedPattern(reader, source, path, index, timbers, found));
-    const loaded = patterns.get(path);
+    const known = patterns.get(path);
+    const named = known ?? namedPattern(reader, { run: source, path, index, timbers });
+    if (!known) found.push(...named.problems);
+    patterns.set(path, named);
+    const { loaded } = named;
     const pattern = loaded && patternOf(loaded, order);
     if (!pattern) return;
     // What only this size brings about is told where the size is ordered.
@@ -172,30 +174,29 @@ function loadRun(reader: Reader, source: Source, timbers: Timbers): Loaded {
   };
 }
 
-/** Reads a pattern an order names; its problems, or that it is not there, go into `found` once. */
-function namedPattern(
-  reader: Reader,
-  run: Source,
-  path: string,
-  index: number,
-  timbers: Timbers,
-  found: Problem[],
-): LoadedPattern | null {
+/** A pattern an order names, or why it is not to be had. */
+type Named = { readonly loaded: LoadedPattern | null; readonly problems: readonly Problem[] };
+
+type Naming = {
+  readonly run: Source;
+  readonly path: string;
+  /** Of the first order that names it. */
+  readonly index: number;
+  readonly timbers: Timbers;
+};
+
+function namedPattern(reader: Reader, { run, path, index, timbers }: Naming): Named {
   const key: KeyPath = ['orders', index, 'pattern'];
+  const here = (p: Problem): Problem => ({ ...p, path: key, at: run.placeOf(key) });
   const source = reader.source(path);
   if ('problems' in source) {
-    found.push(
-      ...source.problems.map((p) => (p.at ? p : { ...p, path: key, at: run.placeOf(key) })),
-    );
-    return null;
+    return { loaded: null, problems: source.problems.map((p) => (p.at ? p : here(p))) };
   }
   if (source.data.kind !== 'pattern') {
-    found.push({ ...wrongKind(source, 'pattern'), path: key, at: run.placeOf(key) });
-    return null;
+    return { loaded: null, problems: [here(wrongKind(source, 'pattern'))] };
   }
   const loaded = readPattern(source, timbers);
-  found.push(...loaded.problems);
-  return loaded;
+  return { loaded, problems: loaded.problems };
 }
 
 function workshopOf(run: RunSections): Workshop | null {

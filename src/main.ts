@@ -8,7 +8,7 @@
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
 import { Fault } from './problem.js';
-import { EXIT, type Terminal, type Tool } from './terminal.js';
+import { EXIT, errorDocument, type Terminal, type Tool } from './terminal.js';
 
 /** The program's own name and version, from its package file. */
 export function tool(): Tool {
@@ -47,15 +47,11 @@ export async function main(args: readonly string[]): Promise<number> {
 function failed(error: unknown, { out, err, json }: Terminal): number {
   if (error instanceof CommanderError) {
     if (error.exitCode === 0) return EXIT.done;
-    if (json)
-      out(
-        `${JSON.stringify({ schemaVersion: 1, ok: false, error: { code: 'usage', message: error.message } })}\n`,
-      );
+    if (json) out(errorDocument('usage', error.message));
     return EXIT.usage;
   }
   const { message, stack } = error instanceof Error ? error : new Error(String(error));
-  if (json)
-    out(`${JSON.stringify({ schemaVersion: 1, ok: false, error: { code: 'fault', message } })}\n`);
+  if (json) out(errorDocument('fault', message));
   const kind =
     error instanceof Fault ? 'A check of our own failed' : 'Something broke that should not';
   err(

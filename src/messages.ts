@@ -625,6 +625,10 @@ export const CATALOG: Readonly<Record<ProblemCode, Entry>> = entries;
 
 export const PROBLEM_CODES = Object.keys(entries) as readonly ProblemCode[];
 
+/** An error keeps everything from being made; a warning stands beside what is made. */
+export const isError = ({ code }: { readonly code: ProblemCode }): boolean =>
+  CATALOG[code].severity === 'error';
+
 /** One problem in words. */
 export type Told = {
   readonly severity: Entry['severity'];

@@ -12,6 +12,7 @@ import { checkDrawing } from './drawing/check.js';
 import { gapMm } from './drawing/cut.js';
 import type { Drawn } from './drawing/drawing.js';
 import { type BlankWork, faceDrawing } from './drawing/face.js';
+import { LEAST_HEIGHT_MM } from './drawing/label.js';
 import { cutCaution, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
@@ -19,9 +20,9 @@ import { checkJig } from './jig/check.js';
 import type { Jig } from './jig/jig.js';
 import { type JigSetups, makeJigs, wallProblem } from './jig/set.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
-import { CATALOG } from './messages.js';
-import type { Nest, NestFace, NestRules } from './nest/nest.js';
-import { checkOrder, nestOrder, type Stock, type Wanted } from './nest/order.js';
+import { isError } from './messages.js';
+import type { Nest, NestFace } from './nest/nest.js';
+import { checkOrder, nestOrder } from './nest/order.js';
 import { THICKNESS_TOLERANCE_MM } from './nest/stack.js';
 import type { Pattern } from './pattern/pattern.js';
 import { blockDensityKgM3 } from './pattern/run.js';
@@ -92,7 +93,7 @@ export function build(job: Job, kernel: SolidKernel): Outcome {
     ...thin,
     ...(sawn?.findings ?? []),
   ];
-  if (findings.some(isError)) return { build: null, findings };
+  if (findings.some(({ problem }) => isError(problem))) return { build: null, findings };
 
   const products = job.orders.map(
     ({ pattern, count }, i): Product => ({
@@ -114,44 +115,34 @@ export function build(job: Job, kernel: SolidKernel): Outcome {
   return { build: made, findings: [...findings, ...labelWarnings(made)] };
 }
 
-const isError = ({ problem }: Finding): boolean => CATALOG[problem.code].severity === 'error';
-
 type Sawn = {
   readonly nest: Nest;
   readonly faces: readonly Drawn[];
   readonly findings: readonly Finding[];
 };
 
+/** Nests the order, draws its faces, and checks both. */
 function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[]): Sawn {
-  const { wanted, stock, rules } = nestInput(job, workshop, blanks);
-  const sawings = blanks.map((blank) => sawing(blank, workshop.saw));
-  const { nest, problems } = nestOrder(wanted, stock, rules);
-  const findings = [...sawings.flatMap((s) => s.problems), ...problems].map((p) =>
-    finding('job', p),
-  );
-  if (findings.some(isError)) return { nest, faces: [], findings };
-  const works = new Map(
-    sawings.map(({ work }) => [(work as BlankWork).blank.name, work as BlankWork]),
-  );
-  return { nest, faces: nest.faces.map((face) => drawFace(face, works, workshop)), findings };
-}
-
-function nestInput(
-  job: Job,
-  workshop: Workshop,
-  blanks: readonly Blank[],
-): {
-  readonly wanted: readonly Wanted[];
-  readonly stock: readonly Stock[];
-  readonly rules: NestRules;
-} {
+  const { saw, stack, webMm, blocks } = workshop;
   const wanted = job.orders.map(({ pattern, count }, i) => ({
     blank: blanks[i],
     timber: pattern.timber,
     count,
   }));
-  const rules = { gapMm: gapMm(workshop.saw, workshop.webMm), ...workshop.stack, ...NEST_EFFORT };
-  return { wanted, stock: workshop.blocks, rules };
+  const rules = { gapMm: gapMm(saw, webMm), ...stack, ...NEST_EFFORT };
+  const sawings = blanks.map((blank) => sawing(blank, saw));
+  const { nest, problems } = nestOrder(wanted, blocks, rules);
+  const findings = [...sawings.flatMap((s) => s.problems), ...problems].map((p) =>
+    finding('job', p),
+  );
+  if (findings.some(({ problem }) => isError(problem))) return { nest, faces: [], findings };
+  const works = sawings.map((s) => s.work as BlankWork);
+  assertNone([
+    ...works.flatMap((work) => checkSawing(work, saw)),
+    ...checkOrder(nest, wanted, blocks, rules).map((c) => JSON.stringify(c)),
+  ]);
+  const byName = new Map(works.map((work) => [work.blank.name, work]));
+  return { nest, faces: nest.faces.map((face) => drawFace(face, byName, workshop)), findings };
 }
 
 const drawFace = (
@@ -186,39 +177,32 @@ const labelWarnings = ({ products, faces }: Build): Finding[] => {
   );
   return [...unlabeled]
     .sort()
-    .map((name) => finding('job', problem('label-left-out', [], { name, leastMm: 2 })));
+    .map((name) =>
+      finding('job', problem('label-left-out', [], { name, leastMm: LEAST_HEIGHT_MM })),
+    );
 };
 
 /** Checks a jig; what its set-up is to blame for comes back, anything else is our fault. */
 function checkedJig(kernel: SolidKernel, jig: Jig, blank: Blank, setups: JigSetups): Problem[] {
   const { flaws } = checkJig(kernel, { jig, blank, setups });
   const ours = flaws.filter((f) => f.code !== 'wall-thin');
-  if (ours.length > 0) throw new Fault(`${jig.pattern} ${jig.kind}: ${JSON.stringify(ours)}`);
+  assertNone(ours.map((f) => `${jig.pattern} ${jig.kind}: ${JSON.stringify(f)}`));
   return flaws.map((f) => wallProblem(jig, f));
 }
 
-/** Every stage's check, on every build. What they find is our fault, never the maker's. */
-function assertSound({ job, products, nest, faces }: Build): void {
-  const complaints = [
-    ...products.flatMap(({ body, blank, template }) => [
-      ...checkBody(body),
-      ...checkTemplate(template),
-      ...(job.workshop
-        ? checkSawing(sawing(blank, job.workshop.saw).work as BlankWork, job.workshop.saw)
-        : []),
-    ]),
-    ...[...products.map((p) => p.template.drawn), ...faces].flatMap(({ drawing }) =>
+/** The checks that need the whole build; those of the nest and the jigs run where they are made. */
+function assertSound({ products, faces }: Build): void {
+  const drawn = [...products.map((p) => p.template.drawn), ...faces];
+  assertNone([
+    ...products.flatMap(({ body, template }) => [...checkBody(body), ...checkTemplate(template)]),
+    ...drawn.flatMap(({ drawing }) =>
       checkDrawing(drawing).map((flaw) => `${drawing.title}: ${JSON.stringify(flaw)}`),
     ),
-  ];
-  if (job.workshop && nest) {
-    const { wanted, stock, rules } = nestInput(
-      job,
-      job.workshop,
-      products.map((p) => p.blank),
-    );
-    complaints.push(...checkOrder(nest, wanted, stock, rules).map((c) => JSON.stringify(c)));
-  }
+  ]);
+}
+
+/** What a check of ours finds is our fault, never the maker's. */
+function assertNone(complaints: readonly string[]): void {
   if (complaints.length > 0)
     throw new Fault(`checks failed:\n${complaints.map((c) => `  ${c}`).join('\n')}`);
 }

@@ -4,8 +4,6 @@
  */
 import type { ProblemCode } from './messages.js';
 
-export type Severity = 'error' | 'warning';
-
 /** A path of keys and list indices into a parameter file, e.g. `['body', 'offsets', 2, 'backMm']`. */
 export type KeyPath = readonly (string | number)[];
 

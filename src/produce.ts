@@ -1,6 +1,5 @@
 /** One file → everything made from it, or every problem that stands in the way, each with its place. */
 import { load } from './load.js';
-import { CATALOG } from './messages.js';
 import { type Build, build, designFindings } from './pipeline.js';
 import type { Place, Problem } from './problem.js';
 import type { Input } from './reader.js';
@@ -27,8 +26,6 @@ export async function produce(path: string): Promise<Produced> {
   const { build: made, findings } = build(job, kernel);
   return give(findings.map(placed), made && { build: made, kernel });
 }
-
-export const isError = ({ code }: Problem): boolean => CATALOG[code].severity === 'error';
 
 const START: Place = { file: '', line: 0, column: 0 };
 

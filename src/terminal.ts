@@ -10,3 +10,18 @@ export type Terminal = {
 };
 
 export type Tool = { readonly name: string; readonly version: string };
+
+/** A document for `--json`: the one thing on standard output. */
+export const jsonDocument = (value: Readonly<Record<string, unknown>>): string =>
+  `${JSON.stringify({ schemaVersion: 1, ...value }, null, 2)}\n`;
+
+/** The document of a command that could not even start, or broke. */
+export const errorDocument = (code: 'usage' | 'fault', message: string): string =>
+  jsonDocument({ ok: false, error: { code, message } });
+
+/** Ends a command whose words are wrong: one line, and the code that says so. */
+export function refuse(message: string, { out, err, json }: Terminal): number {
+  if (json) out(errorDocument('usage', message));
+  err(`${message}\n`);
+  return EXIT.usage;
+}

@@ -2,7 +2,7 @@
 import { type BodyShape, offsetAt } from '../body/shape.js';
 import { asRegion, intersect } from '../geometry/clip.js';
 import { ring } from '../geometry/ring.js';
-import { add, distance, type Point2, sub, times } from '../geometry/vec.js';
+import { add, distanceToPiece, type Point2, sub, times } from '../geometry/vec.js';
 import { PATHS, type Pattern } from '../pattern/pattern.js';
 import { type Problem, problem } from '../problem.js';
 import type { BallastHole } from './blank.js';
@@ -212,13 +212,5 @@ function holeAtSlot(hole: BallastHole, i: number, slot: LipSlot): Problem[] {
 }
 
 /** Distance from a point to the edge of a polygon. */
-function toEdge(p: Point2, polygon: readonly Point2[]): number {
-  return Math.min(
-    ...polygon.map((a, k) => {
-      const v = sub(polygon[(k + 1) % polygon.length], a);
-      const w = sub(p, a);
-      const t = Math.min(1, Math.max(0, (v[0] * w[0] + v[1] * w[1]) / (v[0] ** 2 + v[1] ** 2)));
-      return distance(p, add(a, times(v, t)));
-    }),
-  );
-}
+const toEdge = (p: Point2, polygon: readonly Point2[]): number =>
+  Math.min(...polygon.map((a, k) => distanceToPiece(p, a, polygon[(k + 1) % polygon.length])));

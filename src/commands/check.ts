@@ -1,9 +1,10 @@
 /** `blankwright check FILE`: every problem, nothing written. */
 
+import { isError } from '../messages.js';
 import type { Problem } from '../problem.js';
-import { isError, produce } from '../produce.js';
-import { EXIT, type Terminal } from '../terminal.js';
-import { asData, counted, jsonDocument, tellProblems } from './tell.js';
+import { produce } from '../produce.js';
+import { EXIT, jsonDocument, type Terminal } from '../terminal.js';
+import { asData, counted, tellProblems } from './tell.js';
 
 export async function check(file: string, terminal: Terminal): Promise<number> {
   const { problems } = await produce(file);

@@ -3,8 +3,7 @@ import { FILE_FORMATS } from '../file-formats.js';
 import { CATALOG, PROBLEM_CODES, type ProblemCode } from '../messages.js';
 import { type Parameter, parametersOf } from '../pattern/manual.js';
 import { nearest } from '../pattern/nearest.js';
-import { EXIT, type Terminal } from '../terminal.js';
-import { jsonDocument } from './tell.js';
+import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
 
 type Known = Parameter & { readonly file: string };
 
@@ -63,10 +62,5 @@ function unknown(word: string, parameters: readonly Known[], terminal: Terminal)
     ? `Did you mean ${guess}?`
     : 'docs/parameters.md lists all parameters, docs/problems.md all codes.';
   const message = `There is no parameter and no problem code ${word}. ${hint}`;
-  if (terminal.json)
-    terminal.out(
-      jsonDocument({ command: 'explain', ok: false, error: { code: 'usage', message } }),
-    );
-  terminal.err(`${message}\n`);
-  return EXIT.usage;
+  return refuse(message, terminal);
 }

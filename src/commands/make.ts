@@ -1,14 +1,15 @@
 /** `blankwright make FILE`: the whole set, or nothing. */
 import { join } from 'node:path';
 import { outputProblem, sha256, writeSet } from '../io.js';
+import { isError } from '../messages.js';
 import type { Problem } from '../problem.js';
-import { isError, type Produced, produce } from '../produce.js';
+import { type Produced, produce } from '../produce.js';
 import { fileSet, type MadeFile } from '../record/file-set.js';
 import { manifestText } from '../record/manifest.js';
-import type { Terminal, Tool } from '../terminal.js';
+import { jsonDocument, type Terminal, type Tool } from '../terminal.js';
 import { exitCode } from './check.js';
 import { summary, summaryData } from './summary.js';
-import { asData, counted, jsonDocument, tellProblems } from './tell.js';
+import { asData, counted, tellProblems } from './tell.js';
 
 export async function make(
   file: string,

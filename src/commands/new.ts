@@ -3,9 +3,8 @@ import { relative, sep } from 'node:path';
 import { isThere, shippedPath, writeNew } from '../io.js';
 import { nearest } from '../pattern/nearest.js';
 import { patternSections } from '../pattern/schema.js';
-import { EXIT, type Terminal } from '../terminal.js';
+import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
 import { patternStarter, runStarter } from './starter.js';
-import { jsonDocument } from './tell.js';
 
 const KINDS = ['pattern', 'run'];
 
@@ -69,10 +68,3 @@ const schemaPath = (kind: string): string =>
   relative('.', shippedPath(`schema/${kind}.schema.json`))
     .split(sep)
     .join('/');
-
-function refuse(message: string, terminal: Terminal): number {
-  if (terminal.json)
-    terminal.out(jsonDocument({ command: 'new', ok: false, error: { code: 'usage', message } }));
-  terminal.err(`${message}\n`);
-  return EXIT.usage;
-}

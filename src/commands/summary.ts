@@ -1,4 +1,5 @@
 /** What a build made, as a short table and as data. */
+import { trimmed } from '../formats/number.js';
 import type { Jig } from '../jig/jig.js';
 import type { NestFace } from '../nest/nest.js';
 import type { Build, Product } from '../pipeline.js';
@@ -9,8 +10,8 @@ export function summary(build: Build, dir: string): string {
     ['pattern', 'length', 'body', 'sawn blank', 'ordered', 'made', 'drill'],
     products.map((p) => [
       p.blank.name,
-      `${round(p.blank.lengthMm, 0)} mm`,
-      `${round(p.body.properties.volumeMm3 / 1000, 1)} cm³`,
+      `${trimmed(p.blank.lengthMm, 0)} mm`,
+      `${trimmed(p.body.properties.volumeMm3 / 1000, 1)} cm³`,
       mass(p),
       nest ? String(p.count) : '–',
       nest ? String(nest.made[p.blank.name]) : '–',
@@ -25,12 +26,12 @@ export function summary(build: Build, dir: string): string {
             ['face', 'block', 'outlines', 'layers', 'stacks', 'blanks', 'used'],
             nest.faces.map((f) => [
               String(f.id),
-              `${[f.lengthMm, f.widthMm, f.thicknessMm].map((v) => round(v, 1)).join(' × ')} mm, ${piles(f)}`,
+              `${[f.lengthMm, f.widthMm, f.thicknessMm].map((v) => trimmed(v, 1)).join(' × ')} mm, ${piles(f)}`,
               String(f.placements.length),
               String(f.layers),
               String(f.copies),
               String(f.placements.length * f.layers * f.copies),
-              `${round(100 * f.usedRatio, 0)} %`,
+              `${trimmed(100 * f.usedRatio, 0)} %`,
             ]),
           ),
         ];
@@ -62,22 +63,19 @@ function made({ products, nest }: Build): string {
 
 const mass = ({ sawnMass: { massG, spreadG } }: Product): string =>
   spreadG === null
-    ? `${round(massG, 1)} g, by weight`
-    : `${round(massG, 1)} ± ${round(spreadG, 1)} g`;
+    ? `${trimmed(massG, 1)} g, by weight`
+    : `${trimmed(massG, 1)} ± ${trimmed(spreadG, 1)} g`;
 
 /** Bit and collar setting of each hole. */
 const drill = (jigs: readonly Jig[]): string =>
   jigs
     .flatMap((j) => (j.kind === 'drill-stop' ? j.guides : []))
-    .map((g) => `${round(g.bitDiameterMm, 2)} mm bit, collar ${round(g.collarSettingMm, 1)} mm`)
+    .map((g) => `${trimmed(g.bitDiameterMm, 2)} mm bit, collar ${trimmed(g.collarSettingMm, 1)} mm`)
     .join('; ') || '–';
 
 /** The piles a face's blocks are taken from. */
 const piles = ({ stacks }: NestFace): string =>
   [...new Set(stacks.flatMap((s) => s.blocks.map((b) => b.block)))].join(' and ');
-
-const round = (value: number, decimals: number): string =>
-  String(Number(value.toFixed(decimals)) + 0);
 
 function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
   const widths = head.map((h, i) => Math.max(h.length, ...rows.map((r) => r[i].length)));

@@ -1,9 +1,8 @@
 /** Problems as a maker reads them, and as a program does. */
 import { styleText } from 'node:util';
-import { tell } from '../messages.js';
+import { isError, tell } from '../messages.js';
 import { keyText } from '../pattern/form.js';
 import type { Problem } from '../problem.js';
-import { isError } from '../produce.js';
 import type { Terminal } from '../terminal.js';
 
 const MOST_SHOWN = 20;
@@ -42,6 +41,3 @@ export const asData = (problems: readonly Problem[]): unknown[] =>
     ...tell(code, facts),
     facts,
   }));
-
-export const jsonDocument = (value: Readonly<Record<string, unknown>>): string =>
-  `${JSON.stringify({ schemaVersion: 1, ...value }, null, 2)}\n`;

@@ -2,8 +2,9 @@
  * Kerf: nominal geometry → what the tool follows. The only place where kerf is dealt with; what
  * comes out (`ReadyCut`) is another type than what goes in (`Nominal`), so it cannot happen twice.
  */
+import type { Blank } from '../blank/blank.js';
 import type { Nominal } from '../blank/nominal.js';
-import { type ArcPath, type Circle, flatten, pathArea } from '../geometry/arcpath.js';
+import { type Circle, flatten, pathArea, pathLength } from '../geometry/arcpath.js';
 import { asRegion, offset } from '../geometry/clip.js';
 import { parallel } from '../geometry/parallel.js';
 import { regionArea } from '../geometry/ring.js';
@@ -26,6 +27,17 @@ export type NominalPart = {
   readonly slotMm: number | null;
   readonly openings: readonly Circle[];
 };
+
+/** The blank as a part for this cutter: with the lip slot in its outline if the cutter makes it. */
+export function nominalPart(
+  blank: Blank,
+  { cutsLipSlot }: Pick<Cutter, 'cutsLipSlot'>,
+  openings: readonly Circle[] = [],
+): NominalPart {
+  const slot = cutsLipSlot ? blank.slot : null;
+  const outline = slot ? blank.outline : blank.profile;
+  return { name: blank.name, outline, slotMm: slot?.widthMm ?? null, openings };
+}
 
 export type CutResult = {
   readonly cuts: readonly ReadyCut[];
@@ -90,7 +102,7 @@ export function checkCuts(part: NominalPart, cutter: Cutter, cuts: readonly Read
   if (outlines.length !== 1) out.push(`${part.name}: ${outlines.length} outlines to cut`);
   for (const path of outlines) {
     const got = pathArea(path);
-    if (!(Math.abs(got - want) <= 4 * chord * lengthAbout(path))) {
+    if (!(Math.abs(got - want) <= 4 * chord * pathLength(path))) {
       out.push(`${part.name}: cut outline encloses ${got} mm², polygon offset ${want} mm²`);
     }
   }
@@ -100,9 +112,3 @@ export function checkCuts(part: NominalPart, cutter: Cutter, cuts: readonly Read
     out.push(`${part.name}: openings ${holes} instead of ${radii}`);
   return out;
 }
-
-const lengthAbout = (path: ArcPath): number =>
-  path.vertices.reduce((sum, v, i) => {
-    const w = path.vertices[(i + 1) % path.vertices.length];
-    return sum + Math.hypot(w.x - v.x, w.y - v.y);
-  }, 0);

@@ -18,7 +18,7 @@ import { textStrokes } from './strokes.js';
 
 /** Letters as large as these read well on any template; smaller than these they burn or blot together, mm. */
 const GREATEST_HEIGHT_MM = 5;
-const LEAST_HEIGHT_MM = 2;
+export const LEAST_HEIGHT_MM = 2;
 const HEIGHT_STEP_MM = 0.25;
 
 /** Between the letters and any other line, mm: a saw that wanders off the outline does not take them. */

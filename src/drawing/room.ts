@@ -1,5 +1,5 @@
 /** Room for a box among lines: how far a box is from straight pieces. */
-import { type Box, distance, mix, type Point2 } from '../geometry/vec.js';
+import { type Box, distanceToPiece, type Point2 } from '../geometry/vec.js';
 
 /** A straight piece and the room to leave around it. A round hole is a wall of no length. */
 export type Wall = { readonly from: Point2; readonly to: Point2; readonly room: number };
@@ -28,19 +28,12 @@ function keepsRoom(box: Box, { from, to, room }: Wall): boolean {
   // Apart, a segment and a box are nearest at an end of the one or at a corner of the other.
   return (
     [from, to].every((p) => toBox(p, box) >= room) &&
-    corners.every((c) => toSegment(c, from, to) >= room)
+    corners.every((c) => distanceToPiece(c, from, to) >= room)
   );
 }
 
 function toBox([x, y]: Point2, [minX, minY, maxX, maxY]: Box): number {
   return Math.hypot(Math.max(minX - x, 0, x - maxX), Math.max(minY - y, 0, y - maxY));
-}
-
-function toSegment(p: Point2, from: Point2, to: Point2): number {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  const square = dx * dx + dy * dy;
-  const share = square === 0 ? 0 : ((p[0] - from[0]) * dx + (p[1] - from[1]) * dy) / square;
-  return distance(p, mix(from, to, Math.min(1, Math.max(0, share))));
 }
 
 /** True when any of the segment lies in the box (its shares inside both pairs of edges overlap). */

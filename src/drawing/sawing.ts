@@ -3,13 +3,13 @@ import { type Blank, labelOf } from '../blank/blank.js';
 import { arcOf, segmentsOf } from '../geometry/arcpath.js';
 import type { Cutter } from '../pattern/run.js';
 import { type Problem, problem } from '../problem.js';
-import { checkCuts, cutPart, type NominalPart } from './cut.js';
+import { checkCuts, cutPart, nominalPart } from './cut.js';
 import type { BlankWork } from './face.js';
 
 export type Sawing = { readonly work: BlankWork | null; readonly problems: readonly Problem[] };
 
 export function sawing(blank: Blank, saw: Cutter): Sawing {
-  const part = sawnPart(blank, saw);
+  const part = nominalPart(blank, saw);
   const { cuts, problems } = cutPart(part, saw, ['saw']);
   if (problems.length > 0) return { work: null, problems };
   return {
@@ -18,18 +18,8 @@ export function sawing(blank: Blank, saw: Cutter): Sawing {
   };
 }
 
-const sawnPart = (blank: Blank, saw: Cutter): NominalPart => {
-  const slotIsCut = saw.cutsLipSlot && blank.slot !== null;
-  return {
-    name: blank.name,
-    outline: slotIsCut ? blank.outline : blank.profile,
-    slotMm: slotIsCut && blank.slot ? blank.slot.widthMm : null,
-    openings: [],
-  };
-};
-
 export const checkSawing = (work: BlankWork, saw: Cutter): string[] =>
-  checkCuts(sawnPart(work.blank, saw), saw, work.cuts);
+  checkCuts(nominalPart(work.blank, saw), saw, work.cuts);
 
 /**
  * Least radius a band-saw blade turns, mm, by its width w: R ≈ 0.39·w², the middle rows of three

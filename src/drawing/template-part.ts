@@ -7,7 +7,7 @@ import { circleRing, type Ring, ringBox } from '../geometry/ring.js';
 import { distance, dot, sub } from '../geometry/vec.js';
 import type { Cutter } from '../pattern/run.js';
 import { type Problem, problem } from '../problem.js';
-import { checkCuts, cutPart, type NominalPart } from './cut.js';
+import { checkCuts, cutPart, type NominalPart, nominalPart } from './cut.js';
 import type { Drawn, ReadyCut } from './drawing.js';
 import { cutCaution } from './notes.js';
 import { templateOpenings } from './openings.js';
@@ -63,19 +63,13 @@ export function makeTemplate(
   tools: { readonly sheet: Sheet; readonly cutter: Cutter } | null,
 ): TemplateResult {
   const { sheet, cutter } = tools ?? { sheet: NO_SHEET, cutter: BY_HAND };
-  const slotIsCut = cutter.cutsLipSlot && blank.slot !== null;
   const { pencils, hangUp } = templateOpenings(blank, {
     pencilDiameterMm: sheet.pencilHoleMm,
     hangDiameterMm: sheet.hangHoleMm,
     webMm: sheet.leastWallMm,
   });
   const openings = [...pencils, hangUp].filter((c): c is Circle => c !== null);
-  const part: NominalPart = {
-    name: blank.name,
-    outline: slotIsCut ? blank.outline : blank.profile,
-    slotMm: slotIsCut && blank.slot ? blank.slot.widthMm : null,
-    openings,
-  };
+  const part = nominalPart(blank, cutter, openings);
   const { cuts, problems } = cutPart(part, cutter, CUTTER_KEY);
   const wrong = [
     ...problems,
@@ -86,7 +80,7 @@ export function makeTemplate(
   const drawn = templateDrawing({
     blank,
     cuts,
-    slotIsCut,
+    slotIsCut: part.slotMm !== null,
     label: labelOf(blank),
     kerfMm: cutter.guidance === 'follows' ? cutter.kerfMm : null,
     notes: tools

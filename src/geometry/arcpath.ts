@@ -178,13 +178,3 @@ export const movedPath = (motion: Motion, path: ArcPath): ArcPath => ({
     return { x: px, y: py, bulge };
   }),
 });
-
-/** The same path travelled the other way. */
-export function reversedPath(path: ArcPath): ArcPath {
-  const segments = segmentsOf(path).map(({ from, to, bulge }) => ({
-    from: to,
-    to: from,
-    bulge: -bulge,
-  }));
-  return pathOf(segments.reverse(), path.closed);
-}

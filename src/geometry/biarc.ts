@@ -6,8 +6,18 @@
  * Source: K. M. Bolton, "Biarc curves", Computer-Aided Design 7(2), 1975, 89–92; the choice of equal
  * tangent lengths is the usual one (from memory).
  */
-import { arcOf, pointOn, type Segment } from './arcpath.js';
-import { add, cross, distance, dot, type Point2, sub, times, unit } from './vec.js';
+import { arcOf, type Segment } from './arcpath.js';
+import {
+  add,
+  cross,
+  distance,
+  distanceToPiece,
+  dot,
+  type Point2,
+  sub,
+  times,
+  unit,
+} from './vec.js';
 
 /** A smooth curve over a parameter: where it is, and its direction of travel (any length but zero). */
 export type SmoothCurve = (t: number) => { readonly point: Point2; readonly tangent: Point2 };
@@ -87,11 +97,7 @@ function closeEnough(
 }
 
 function distanceTo(s: Segment, p: Point2): number {
-  if (s.bulge === 0) {
-    const v = sub(s.to, s.from);
-    const t = Math.min(1, Math.max(0, dot(sub(p, s.from), v) / dot(v, v)));
-    return distance(p, pointOn(s, t));
-  }
+  if (s.bulge === 0) return distanceToPiece(p, s.from, s.to);
   const { center, radius } = arcOf(s);
   const [u, w, q] = [sub(s.from, center), sub(s.to, center), sub(p, center)];
   const turn = Math.sign(s.bulge);

@@ -20,6 +20,14 @@ export const mix = (a: Point2, b: Point2, t: number): Point2 => [
   a[1] + (b[1] - a[1]) * t,
 ];
 
+/** Distance from p to the straight piece between two points, which may be one. */
+export function distanceToPiece(p: Point2, from: Point2, to: Point2): number {
+  const way = sub(to, from);
+  const square = dot(way, way);
+  const share = square === 0 ? 0 : dot(sub(p, from), way) / square;
+  return distance(p, mix(from, to, Math.min(1, Math.max(0, share))));
+}
+
 /** Box around points: [least x, least y, greatest x, greatest y]. */
 export type Box = readonly [minX: number, minY: number, maxX: number, maxY: number];
 

@@ -2,16 +2,15 @@
  * Judges a finished jig by its mesh and the blank, without asking how it was made. It runs on every
  * build; what it finds is our own fault, never the maker's.
  */
-import { asRegion, minkowskiSum } from '../geometry/clip.js';
+import { minkowskiSum } from '../geometry/clip.js';
 import { meshBox, meshFlaws, meshVolume } from '../geometry/mesh.js';
-import { type Ring, ring } from '../geometry/ring.js';
+import { ring } from '../geometry/ring.js';
 import { thinned } from '../geometry/thin.js';
 import type { Point3 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
-import { type Csg, extruded, movedBy } from '../solid/csg.js';
+import { type Csg, movedBy, slab } from '../solid/csg.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { measure, sharedVolume } from '../solid/measure.js';
-import { placement } from '../solid/placement.js';
 import { readBackStl } from '../solid/readback.js';
 import { checkDrillGuides } from './check-drill-stop.js';
 import { checkSawSlot } from './check-lip-slot.js';
@@ -104,13 +103,6 @@ function checkFit(kernel: SolidKernel, { jig, blank, setups }: Checked): JigChec
     measured: { overlapMm3: seated, passageOverlapMm3: passing },
   };
 }
-
-/** A side view (x, z) as a solid from y to y. */
-const slab = (view: Ring, fromY: number, toY: number): Csg =>
-  movedBy(
-    placement([1, 0, 0], [0, 0, 1], [0, -1, 0], [0, 0, 0]),
-    extruded([asRegion(view)], -toY, -fromY),
-  );
 
 /** Width of the thin rectangle that stands for a straight way, as a share of the seat's gap. */
 const LINE = 0.4;

@@ -35,7 +35,8 @@ export function makeJigs(kernel: SolidKernel, blank: Blank, setups: JigSetups): 
   };
 }
 
-const NAME: Readonly<Record<Jig['kind'], string>> = {
+/** What a jig is called when it is spoken of. */
+export const JIG_NAME: Readonly<Record<Jig['kind'], string>> = {
   'drill-stop': 'drill-stop jig',
   'lip-slot-guide': 'lip-slot guide',
 };
@@ -45,7 +46,7 @@ const lettersProblem = ({ kind, pattern, lettersLeftOut }: Jig): Problem[] =>
     ? []
     : [
         problem('jig-letters-left-out', [], {
-          jig: NAME[kind],
+          jig: JIG_NAME[kind],
           name: pattern,
           texts: lettersLeftOut.join(', '),
         }),
@@ -54,7 +55,7 @@ const lettersProblem = ({ kind, pattern, lettersLeftOut }: Jig): Problem[] =>
 /** A wall that a maker's set-up left too thin is the set-up's fault; every other flaw is ours. */
 export const wallProblem = (jig: Jig, { measured, limit }: JigFlaw): Problem =>
   problem('jig-wall-thin', [], {
-    jig: NAME[jig.kind],
+    jig: JIG_NAME[jig.kind],
     name: jig.pattern,
     wallMm: measured,
     limitMm: limit,

@@ -146,7 +146,6 @@ const sizeName = (file: PatternFile, size: Size, lengthMm: number): string =>
 export const PATHS = {
   allowance: ['sandingAllowanceMm'],
   thickness: ['blockThicknessMm'],
-  timber: ['timber'],
   slot: ['lip', 'slot'],
   ballast: (i: number): KeyPath => ['ballast', i],
 } as const;

@@ -3,6 +3,7 @@ import type { Ring } from '../geometry/ring.js';
 import type { Jig } from '../jig/jig.js';
 import type { NestFace } from '../nest/nest.js';
 import type { Build, Product } from '../pipeline.js';
+import { Fault } from '../problem.js';
 
 /** Decimals of lengths in the record: a nanometer, so that rounding never shows. */
 const DECIMALS = 6;
@@ -113,4 +114,8 @@ function written(value: unknown, indent: string): string {
   return `{\n${lines.join(',\n')}\n${indent}}`;
 }
 
-const number = (value: number): string => String(Number(value.toFixed(DECIMALS)) + 0);
+/** Not the drawings' formatter: moments in mm⁵ are larger than any coordinate. */
+function number(value: number): string {
+  if (!Number.isFinite(value)) throw new Fault(`number ${value} in the record`);
+  return String(Number(value.toFixed(DECIMALS)) + 0);
+}

@@ -3,15 +3,13 @@ import type { Drawing } from '../drawing/drawing.js';
 import { dxf } from '../formats/dxf.js';
 import { stl } from '../formats/stl.js';
 import { svg } from '../formats/svg.js';
-import { asRegion } from '../geometry/clip.js';
 import { checkJigFile } from '../jig/check.js';
 import type { Jig } from '../jig/jig.js';
 import type { Build } from '../pipeline.js';
 import { Fault } from '../problem.js';
-import { extruded, movedBy } from '../solid/csg.js';
+import { slab } from '../solid/csg.js';
 import { evaluate } from '../solid/evaluate.js';
 import type { SolidKernel } from '../solid/kernel.js';
-import { placement } from '../solid/placement.js';
 import { buildRecord, recordText } from './build-json.js';
 
 /** What a file is for. */
@@ -32,9 +30,6 @@ export type MadeFile = {
   readonly pattern?: string;
   readonly bytes: Uint8Array;
 };
-
-/** From a drawing of the side view to the lure's frame: across is x, up is z, toward the reader is −y. */
-const SIDE_VIEW = placement([1, 0, 0], [0, 0, 1], [0, -1, 0], [0, 0, 0]);
 
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 
@@ -60,10 +55,7 @@ export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFi
     ),
     ...products.flatMap(({ blank: { name, thicknessMm, outlineRing }, body }) => {
       const half = thicknessMm / 2;
-      const sawn = evaluate(
-        kernel,
-        movedBy(SIDE_VIEW, extruded([asRegion(outlineRing)], -half, half)),
-      );
+      const sawn = evaluate(kernel, slab(outlineRing, -half, half));
       return [
         solid(name, 'body', `solids/${name}-body.stl`, stl(body.mesh, `${name} body`)),
         solid(name, 'blank', `solids/${name}-blank.stl`, stl(sawn, `${name} sawn blank`)),

@@ -3,11 +3,13 @@
  * tree into a mesh; nothing of a kernel is in it, so a tree can be printed, compared and given to a
  * second kernel.
  */
+
+import { asRegion } from '../geometry/clip.js';
 import type { Mesh } from '../geometry/mesh.js';
-import type { Region } from '../geometry/ring.js';
+import type { Region, Ring } from '../geometry/ring.js';
 import type { Point2 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
-import type { Matrix } from './placement.js';
+import { type Matrix, placement } from './placement.js';
 
 export type Csg =
   /** Prism of disjoint regions along z. */
@@ -49,6 +51,13 @@ export const extruded = (regions: readonly Region[], fromZ: number, toZ: number)
 });
 
 export const movedBy = (matrix: Matrix, part: Csg): Csg => ({ kind: 'moved', matrix, part });
+
+/** From a drawing of the side view to the lure's frame: across is x, up is z, toward the reader is −y. */
+const SIDE_VIEW = placement([1, 0, 0], [0, 0, 1], [0, -1, 0], [0, 0, 0]);
+
+/** A side view (x, z) of the lure as a solid from one y to another, in the lure's frame. */
+export const slab = (view: Ring, fromY: number, toY: number): Csg =>
+  movedBy(SIDE_VIEW, extruded([asRegion(view)], -toY, -fromY));
 
 /**
  * A round hole along z as what has to be cut away. The prism's corners stand outside the circle by
