@@ -16,12 +16,12 @@ export const jsonDocument = (value: Readonly<Record<string, unknown>>): string =
   `${JSON.stringify({ schemaVersion: 1, ...value }, null, 2)}\n`;
 
 /** The document of a command that could not even start, or broke. */
-export const errorDocument = (code: 'usage' | 'fault', message: string): string =>
-  jsonDocument({ ok: false, error: { code, message } });
+export const errorDocument = (code: 'usage' | 'fault', message: string, command?: string): string =>
+  jsonDocument({ ...(command ? { command } : {}), ok: false, error: { code, message } });
 
 /** Ends a command whose words are wrong: one line, and the code that says so. */
-export function refuse(message: string, { out, err, json }: Terminal): number {
-  if (json) out(errorDocument('usage', message));
+export function refuse(command: string, message: string, { out, err, json }: Terminal): number {
+  if (json) out(errorDocument('usage', message, command));
   err(`${message}\n`);
   return EXIT.usage;
 }

@@ -62,5 +62,5 @@ function unknown(word: string, parameters: readonly Known[], terminal: Terminal)
     ? `Did you mean ${guess}?`
     : 'docs/parameters.md lists all parameters, docs/problems.md all codes.';
   const message = `There is no parameter and no problem code ${word}. ${hint}`;
-  return refuse(message, terminal);
+  return refuse('explain', message, terminal);
 }

@@ -18,14 +18,16 @@ export async function create(
   if (!KINDS.includes(kind)) {
     const guess = nearest(kind, KINDS);
     return refuse(
+      'new',
       `There is no kind ${kind}: write pattern or run.${guess ? ` Did you mean ${guess}?` : ''}`,
       terminal,
     );
   }
   if (kind === 'pattern' && pattern !== null)
-    return refuse('--pattern goes with `new run`.', terminal);
+    return refuse('new', '--pattern goes with `new run`.', terminal);
   if (!patternSections.name.safeParse(name).success) {
     return refuse(
+      'new',
       `${name} cannot be a name: lower case letters, digits and hyphens, at most 40.`,
       terminal,
     );
@@ -46,6 +48,7 @@ export async function create(
   const taken = files.find((f) => isThere(f.path));
   if (taken)
     return refuse(
+      'new',
       `${taken.path} is there already; nothing was written. Choose another name.`,
       terminal,
     );
@@ -54,7 +57,7 @@ export async function create(
       writeNew(path, text);
     } catch (error) {
       const { code } = error as NodeJS.ErrnoException;
-      return refuse(`${path} cannot be written (${code}).`, terminal);
+      return refuse('new', `${path} cannot be written (${code}).`, terminal);
     }
   }
   const paths = files.map((f) => f.path);
