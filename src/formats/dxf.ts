@@ -20,12 +20,12 @@ const MILLIMETERS = '4'; // $INSUNITS
 const METRIC = '1'; // $MEASUREMENT
 /**
  * Color numbers, one a layer so that a machine that sorts by color can tell them apart. 7 is black on
- * white or white on black; the others are dull tones of our own choice without further meaning.
+ * white or white on black; the others are dull middle tones of our own choice, seen on either, without further meaning.
  */
 const COLOR: Readonly<Record<LayerName, string>> = {
-  MARK: '136',
-  LABEL: '196',
-  CUT_INSIDE: '36',
+  MARK: '133',
+  LABEL: '191',
+  CUT_INSIDE: '33',
   CUT_OUTSIDE: '7',
   STOCK: '8',
   RULE: '9',
