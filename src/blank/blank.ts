@@ -1,17 +1,11 @@
 /** The sawn blank: what is cut from the block, before drilling and shaping. Frame of the lure, mm. */
 import type { Ring } from '../geometry/ring.js';
+import type { Ballast } from '../pattern/pattern.js';
 import type { Nominal } from './nominal.js';
 import type { LipSlot } from './slot.js';
 
 /** A ballast hole drilled from the belly, square to the datum line, at half thickness. */
-export type BallastHole = {
-  readonly stationMm: number;
-  readonly diameterMm: number;
-  /** Full-diameter depth in the sawn blank, on the hole's axis, from the sawn belly. */
-  readonly depthMm: number;
-  /** Included angle of the bit's point; 180 leaves a flat floor. */
-  readonly pointAngleDeg: number;
-  readonly metal: string;
+export type BallastHole = Ballast & {
   /** Height of the sawn belly on the hole's axis (negative: below the datum line). */
   readonly bellyMm: number;
 };

@@ -48,3 +48,10 @@ export const plainText = (about: string, most: number) =>
     .max(most)
     .regex(/^[\x20-\x7e]+$/)
     .describe(about);
+
+/** kg/m³. */
+export const density = (about: string, min: number, max: number) =>
+  z.number().min(min).max(max).describe(about);
+
+/** The name of a row in a table: whether there is such a row, a rule tells. */
+export const itemName = (about: string) => z.string().min(1).max(60).describe(about);

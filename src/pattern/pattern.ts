@@ -2,6 +2,8 @@
 import type { KeyPath } from '../problem.js';
 import type { StationFields } from './fields.js';
 import type { PatternFile } from './schema.js';
+import type { WaterFile } from './water-schema.js';
+import type { WishFile } from './wish-schema.js';
 
 /** Distance from the datum line at a station, positive away from it. */
 export type OffsetPoint = { readonly stationMm: number; readonly offsetMm: number };
@@ -31,18 +33,25 @@ export type Pattern = {
   readonly ballast: readonly Ballast[];
   readonly towEye: EndEye | null;
   readonly tailEye: EndEye | null;
-  readonly hangers: readonly { readonly stationMm: number; readonly kind: 'screw' | 'wire' }[];
+  readonly hangers: readonly Hanger[];
   readonly throughWire: { readonly diameterMm: number; readonly boreMm: number } | null;
   readonly timber: string;
+  /** Null: the table's. */
+  readonly timberDensityKgM3: number | null;
   readonly sandingAllowanceMm: number;
   readonly blockThicknessMm: number;
   readonly coats: PatternFile['coats'];
+  /** Null: the run's, or fresh at 15 °C. */
+  readonly water: WaterFile | null;
+  readonly wish: WishFile | null;
 };
 
 export type Lip = {
   readonly widthMm: number;
   readonly lengthMm: number;
   readonly thicknessMm: number;
+  /** A row of the table of plates. */
+  readonly material: string;
   readonly angleDeg: number;
   readonly slotStationMm: number;
   readonly slotDepthMm: number;
@@ -55,9 +64,25 @@ export type Ballast = {
   readonly depthMm: number;
   readonly pointAngleDeg: number;
   readonly metal: string;
+  readonly pour: 'topped-up' | 'single';
+  /** Height of the metal above the full-diameter floor; null: up to the sawn belly. */
+  readonly fillMm: number | null;
+  /** A ready-made weight on the hole's floor instead of poured metal, or null. */
+  readonly weight: string | null;
 };
 
-export type EndEye = { readonly kind: 'screw' | 'wire'; readonly heightMm: number };
+/** An eye and what hangs on it; names are rows of the table of fittings. */
+export type Eye = {
+  readonly kind: 'screw' | 'wire';
+  readonly screwEye: string;
+  readonly ring: string | null;
+  readonly treble: string | null;
+};
+export type EndEye = Eye & { readonly heightMm: number };
+export type Hanger = Eye & { readonly stationMm: number };
+
+/** The screw eye that is meant when none is named. */
+export const USUAL_SCREW_EYE = 'screw-eye';
 
 /** What a line of an order may change of the pattern it names. */
 export type Size = {
@@ -106,6 +131,7 @@ export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
           widthMm: lip.widthMm * k,
           lengthMm: lip.lengthMm * k,
           thicknessMm: lip.thicknessMm * hard,
+          material: lip.material,
           angleDeg: lip.angleDeg,
           slotStationMm: at(lip.slot),
           slotDepthMm: lip.slot.depthMm * k,
@@ -118,19 +144,32 @@ export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
       depthMm: b.depthMm * k,
       pointAngleDeg: b.pointAngleDeg,
       metal: b.metal,
+      pour: b.pour,
+      fillMm: b.fillMm === undefined ? null : b.fillMm * k,
+      weight: b.weight ?? null,
     })),
-    towEye: file.towEye ? { kind: file.towEye.kind, heightMm: file.towEye.heightMm * k } : null,
-    tailEye: file.tailEye ? { kind: file.tailEye.kind, heightMm: file.tailEye.heightMm * k } : null,
-    hangers: file.hangers.map((h) => ({ stationMm: at(h), kind: h.kind })),
+    towEye: file.towEye ? { ...eye(file.towEye), heightMm: file.towEye.heightMm * k } : null,
+    tailEye: file.tailEye ? { ...eye(file.tailEye), heightMm: file.tailEye.heightMm * k } : null,
+    hangers: file.hangers.map((h) => ({ ...eye(h), stationMm: at(h) })),
     throughWire: file.throughWire
       ? { diameterMm: file.throughWire.diameterMm * hard, boreMm: file.throughWire.boreMm * hard }
       : null,
     timber: file.timber,
+    timberDensityKgM3: file.timberDensityKgM3 ?? null,
     sandingAllowanceMm: file.sandingAllowanceMm,
     blockThicknessMm: size.blockThicknessMm ?? file.blockThicknessMm * k,
     coats: file.coats,
+    water: file.water ?? null,
+    wish: file.wish ?? null,
   };
 }
+
+const eye = (file: PatternFile['hangers'][number] | NonNullable<PatternFile['towEye']>): Eye => ({
+  kind: file.kind,
+  screwEye: file.screwEye ?? USUAL_SCREW_EYE,
+  ring: file.ring ?? null,
+  treble: file.treble ?? null,
+});
 
 /** A station of the file in its own (unscaled) mm; NaN when none is given. */
 export const stationMm = (s: StationFields, lengthMm: number): number =>

@@ -3,7 +3,20 @@
  * JSON Schema and docs/parameters.md are made from them.
  */
 import { z } from 'zod';
-import { deg, exponent, mm, nameText, positiveMm, ratio, station, versionText } from './fields.js';
+import {
+  deg,
+  density,
+  exponent,
+  itemName,
+  mm,
+  nameText,
+  positiveMm,
+  ratio,
+  station,
+  versionText,
+} from './fields.js';
+import { waterSection } from './water-schema.js';
+import { wishSection } from './wish-schema.js';
 
 const offsetRow = z
   .strictObject({
@@ -76,6 +89,9 @@ export const lipSection = z
       'Thickness of the lip plate. Scales with the lure only if scaleHardware is true.',
       10,
     ),
+    material: itemName('What the plate is made of: a name from shared/plates.yaml.').default(
+      'polycarbonate',
+    ),
     angleDeg: deg(
       'Angle between the lip and the datum line: 0 is straight ahead, 90 is square to the body.',
       0,
@@ -101,6 +117,7 @@ export const lipSection = z
   );
 
 export const METALS = ['lead', 'tin', 'bismuth', 'tungsten', 'steel'] as const;
+export const POURS = ['topped-up', 'single'] as const;
 
 const ballastHole = z
   .strictObject({
@@ -123,6 +140,19 @@ const ballastHole = z
       .describe(
         'What fills the hole. Lead is restricted for fishing in some places; tin, bismuth, tungsten and steel are free of it.',
       ),
+    pour: z
+      .enum(POURS)
+      .default('topped-up')
+      .describe(
+        'topped-up: poured again as it sinks in, so that solid metal fills the hole. single: poured once; the metal shrinks as it sets and the hole ends lighter. Tungsten and steel are not poured at all: leave this out.',
+      ),
+    fillMm: positiveMm(
+      'Height of the metal above the hole’s full-diameter floor; the rest is closed with glue. Left out: filled to the sawn belly, and shaped together with it.',
+      300,
+    ).optional(),
+    weight: itemName(
+      'A ready-made weight glued to the floor of the hole instead of poured metal: a name from shared/weights.yaml. The rest of the hole is closed with glue.',
+    ).optional(),
   })
   .describe('A hole for ballast, drilled from the belly, square to the datum line.');
 
@@ -130,16 +160,26 @@ const eyeKind = z
   .enum(['screw', 'wire'])
   .describe('screw: a screw eye in a pilot hole. wire: a loop of the through-wire.');
 
+/** What hangs on an eye, and the screw eye itself; names from the table of fittings. */
+const fittings = {
+  screwEye: itemName(
+    'Which screw eye, for kind screw: a name from shared/fittings.yaml. Left out: the row screw-eye.',
+  ).optional(),
+  ring: itemName('The split ring on the eye: a name from shared/fittings.yaml.').optional(),
+  treble: itemName('The treble on the eye: a name from shared/fittings.yaml.').optional(),
+};
+
 const endEye = (what: string) =>
   z
     .strictObject({
       kind: eyeKind,
+      ...fittings,
       heightMm: mm('Height above the datum line; negative is below.', -200, 200).default(0),
     })
     .describe(what);
 
 const hanger = z
-  .strictObject({ ...station('Station of the hanger.'), kind: eyeKind })
+  .strictObject({ ...station('Station of the hanger.'), kind: eyeKind, ...fittings })
   .describe('An eye under the belly that carries a treble.');
 
 const coat = z
@@ -147,6 +187,11 @@ const coat = z
     name: z.string().min(1).max(40).describe('What it is, as on the tin.'),
     thicknessMm: positiveMm('Film thickness of one coat when cured.', 3),
     count: z.int().min(1).max(20).describe('How many coats of it.'),
+    densityKgM3: density(
+      'Density when cured. Left out: that of the row of shared/coats.yaml whose name is a word of this one’s.',
+      100,
+      5000,
+    ).optional(),
   })
   .describe('Sealer, epoxy or paint, in the order they go on.');
 
@@ -197,6 +242,11 @@ export const patternSections = {
     .min(1)
     .max(60)
     .describe('What the body is made of: a name from shared/timbers.yaml.'),
+  timberDensityKgM3: density(
+    'Density of the very timber, if it was weighed. Left out: the table’s, with its spread. Blocks weighed in a run go before either.',
+    60,
+    1350,
+  ).optional(),
   sandingAllowanceMm: mm(
     'Wood left outside the finished profile all round, to be taken off by router and sandpaper.',
     0,
@@ -207,6 +257,8 @@ export const patternSections = {
     300,
   ),
   coats: z.array(coat).max(20).default([]).describe('Sealer and coats.'),
+  water: waterSection.optional(),
+  wish: wishSection.optional(),
 } as const;
 
 export const patternSchema = z
