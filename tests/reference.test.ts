@@ -31,7 +31,8 @@ test('every parameter is described, and every number names its unit', () => {
   for (const p of all) {
     expect(p.about, p.key).not.toBe('');
     // Counts of things (whole numbers) have no unit.
-    if (p.kind.startsWith('number')) expect(p.key, p.key).toMatch(/(Mm|Deg|G|Ratio|Exponent)$/);
+    if (p.kind.startsWith('number'))
+      expect(p.key, p.key).toMatch(/(Mm|Deg|G|Ratio|Exponent|KgM3|C|Psu|CmS)(\[\])?$/);
   }
 });
 

@@ -1,22 +1,55 @@
 /** The body as a closed triangle mesh: rings of points at stations, a pole at nose and tail. */
-import { type Mesh, mesh } from '../geometry/mesh.js';
+import { type Mesh, mesh, signedVolume, vertexNormals } from '../geometry/mesh.js';
 import { halves } from './properties.js';
 import { type HalfSection, unitSection } from './section.js';
-import { type BodyShape, knotsOf, offsetAt } from './shape.js';
+import { type BodyShape, offsetAt } from './shape.js';
 
 /** How fine: rings between nose and tail, and points round a section (a multiple of 4). */
 export type MeshFineness = { readonly stations: readonly number[]; readonly around: number };
 
 /**
- * Points lie on the surface, so the mesh is a little small: its volume converges to the integral
- * with the square of the spacing.
+ * Points lie outside the surface by as much as their triangles cut inside it, so that the mesh
+ * encloses `volumeMm3`, and what is under a waterline is right to about 1e-6 at any draft and tilt;
+ * with points on the surface it would be 1e-3 too little. Nose and tail stay where they are. The
+ * mesh is its own mirror image in the center plane, bit for bit.
  */
-export function bodyMesh(shape: BodyShape, { stations, around }: MeshFineness): Mesh {
-  const rings = stations.length;
-  const positions = new Float64Array(3 * (rings * around + 2));
-  const nose = rings * around;
-  const tail = nose + 1;
-  positions[3 * tail] = shape.lengthMm;
+export function bodyMesh(shape: BodyShape, fineness: MeshFineness, volumeMm3: number): Mesh {
+  const triangles = ringTriangles(fineness);
+  const onSurface = ringPoints(shape, fineness);
+  const normals = vertexNormals(onSurface, triangles);
+  const deficits = meanDeficits(onSurface, normals, fineness);
+  let positions = shifted(onSurface, normals, (v) => deficits[v]);
+  // What is left is of a higher order in the spacing; a step that is the same everywhere takes it up.
+  const inner = deficits.length - 2;
+  for (let round = 0; round < 2; round++) {
+    const missing = volumeMm3 - signedVolume(positions, triangles);
+    const gain = signedVolume(
+      shifted(positions, normals, (v) => (v < inner ? 1e-3 : 0)),
+      triangles,
+    );
+    const step = (1e-3 * missing) / (gain - volumeMm3 + missing);
+    positions = shifted(positions, normals, (v) => (v < inner ? step : 0));
+  }
+  return mesh(mirrored(positions, fineness), triangles);
+}
+
+/** The starboard half made the mirror image of the port half, which rounding alone keeps it from. */
+function mirrored(positions: Float64Array, { stations, around }: MeshFineness): Float64Array {
+  const out = positions.slice();
+  for (let v = 0; v < stations.length * around; v++) {
+    const j = v % around;
+    if (4 * j === around || 4 * j === 3 * around) out[3 * v + 1] = 0;
+    if (4 * j <= around || 4 * j >= 3 * around) continue;
+    const port = 3 * (v - j + (((3 * around) / 2 - j) % around));
+    out.set([positions[port], -positions[port + 1], positions[port + 2]], 3 * v);
+  }
+  return out;
+}
+
+/** Points of the surface, ring after ring, then nose and tail. */
+function ringPoints(shape: BodyShape, { stations, around }: MeshFineness): Float64Array {
+  const positions = new Float64Array(3 * (stations.length * around + 2));
+  positions[positions.length - 3] = shape.lengthMm;
   stations.forEach((x, i) => {
     const [upper, lower] = halves(shape, x);
     for (let j = 0; j < around; j++) {
@@ -33,9 +66,17 @@ export function bodyMesh(shape: BodyShape, { stations, around }: MeshFineness): 
       );
     }
   });
+  return positions;
+}
+
+/** Two triangles to each field between rings, their diagonals mirrored port and starboard. */
+function ringTriangles({ stations, around }: MeshFineness): Uint32Array {
+  const rings = stations.length;
+  const [nose, tail] = [rings * around, rings * around + 1];
   const triangles: number[] = [];
   for (let j = 0; j < around; j++) {
     const next = (j + 1) % around;
+    const port = 4 * j < around || 4 * j >= 3 * around;
     triangles.push(nose, next, j);
     for (let i = 1; i < rings; i++) {
       const [a, b, c, d] = [
@@ -44,42 +85,104 @@ export function bodyMesh(shape: BodyShape, { stations, around }: MeshFineness): 
         i * around + next,
         i * around + j,
       ];
-      triangles.push(a, c, d, a, b, c);
+      if (port) triangles.push(a, c, d, a, b, c);
+      else triangles.push(a, b, d, b, c, d);
     }
     const last = (rings - 1) * around;
     triangles.push(tail, last + j, last + next);
   }
-  return mesh(positions, Uint32Array.from(triangles));
+  return Uint32Array.from(triangles);
 }
 
-/** A mesh whose chords stay within `toleranceMm` of the side view, the plan and the fullest section. */
-export function finenessFor(shape: BodyShape, toleranceMm: number): MeshFineness {
-  const curves = [shape.backSquared, shape.bellySquared, shape.halfBreadthSquared];
-  const L = shape.lengthMm;
-  const at = (angle: number) => {
-    const x = (L / 2) * (1 - Math.cos(angle));
-    return { x, offsets: curves.map((c) => offsetAt(c, x)) };
+const shifted = (
+  positions: Float64Array,
+  normals: Float64Array,
+  byMm: (vertex: number) => number,
+): Float64Array => positions.map((p, i) => p + normals[i] * byMm(Math.floor(i / 3)));
+
+/** Twice the sine of half the turn between two chords, about 30°: more is a corner, which stays where it is. */
+const CORNER = 0.5;
+
+/**
+ * How far the triangles round each vertex lie inside the surface on average: a chord of length h
+ * cuts h²/12 times the curvature, and the two directions of the rings' net add up. Zero at the ends.
+ */
+function meanDeficits(
+  positions: Float64Array,
+  normals: Float64Array,
+  { stations, around }: MeshFineness,
+): Float64Array {
+  const rings = stations.length;
+  const deficits = new Float64Array(rings * around + 2);
+  const across = (v: number, before: number, after: number): number => {
+    const gap = (w: number) =>
+      [0, 1, 2].map((k) => positions[3 * w + k] - positions[3 * v + k]) as [number, number, number];
+    const [p, q] = [gap(before), gap(after)];
+    const [a, b] = [Math.hypot(...p), Math.hypot(...q)];
+    const bend = [0, 1, 2].reduce((sum, k) => sum + (q[k] / b + p[k] / a) * normals[3 * v + k], 0);
+    if (Math.abs(bend) > CORNER) return 0;
+    return (-bend * (a * a + b * b)) / (12 * (a + b));
   };
-  const angles: number[] = [];
-  const halve = (a: number, b: number): void => {
-    const [p, m, q] = [at(a), at((a + b) / 2), at(b)];
-    const flat = curves.every((_, k) => {
-      const [dx, dh] = [q.x - p.x, q.offsets[k] - p.offsets[k]];
-      const off = dx * (m.offsets[k] - p.offsets[k]) - dh * (m.x - p.x);
-      return Math.abs(off) <= toleranceMm * Math.hypot(dx, dh);
-    });
-    if (flat && b - a < Math.PI / 8) return;
-    halve(a, (a + b) / 2);
-    angles.push((a + b) / 2);
-    halve((a + b) / 2, b);
-  };
-  const knots = knotsOf(shape).map((x) => Math.acos(1 - (2 * x) / L));
-  for (let i = 1; i < knots.length; i++) {
-    if (i > 1) angles.push(knots[i - 1]);
-    halve(knots[i - 1], knots[i]);
+  for (let i = 0; i < rings; i++) {
+    for (let j = 0; j < around; j++) {
+      const v = i * around + j;
+      const fore = i === 0 ? rings * around : v - around;
+      const aft = i === rings - 1 ? rings * around + 1 : v + around;
+      const [left, right] = [
+        i * around + ((j + around - 1) % around),
+        i * around + ((j + 1) % around),
+      ];
+      deficits[v] = across(v, fore, aft) + across(v, left, right);
+    }
   }
-  const stations = angles.map((a) => at(a).x);
+  return deficits;
+}
+
+/** Samples of the length for the spacing of the rings, and how far each is evened out with its neighbors. */
+const SAMPLES = 256;
+const EVENED = 16;
+const FEWEST_RINGS = 24;
+
+/**
+ * A mesh whose chords stay within `toleranceMm` of the side view, the plan and the fullest section.
+ * Rings lie where the curves bend, in steps that change gently: a sudden change of step would spoil
+ * the balance of inside and outside.
+ */
+export function finenessFor(shape: BodyShape, toleranceMm: number): MeshFineness {
+  const L = shape.lengthMm;
+  const station = (angle: number) => (L / 2) * (1 - Math.cos(angle));
+  const raw = Array.from({ length: SAMPLES }, (_, k) =>
+    Math.sqrt(bendOf(shape, station, (Math.PI * (k + 0.5)) / SAMPLES) / (8 * toleranceMm)),
+  );
+  const density = raw.map((_, k) => {
+    const near = raw.slice(Math.max(0, k - EVENED), k + EVENED + 1);
+    return near.reduce((sum, d) => sum + d, 0) / near.length;
+  });
+  const passed = [0];
+  for (const d of density) passed.push(passed[passed.length - 1] + (d * Math.PI) / SAMPLES);
+  const steps = Math.max(FEWEST_RINGS, Math.ceil(passed[SAMPLES]));
+  const stations: number[] = [];
+  for (let i = 1, k = 0; i < steps; i++) {
+    const wanted = (passed[SAMPLES] * i) / steps;
+    while (passed[k + 1] < wanted) k++;
+    const share = (wanted - passed[k]) / (passed[k + 1] - passed[k]);
+    stations.push(station((Math.PI * (k + share)) / SAMPLES));
+  }
   return { stations, around: pointsAround(shape, stations, toleranceMm) };
+}
+
+/** Greatest bend of side view and plan at an angle: a chord over a small angle h strays bend·h²/8. */
+function bendOf(shape: BodyShape, station: (angle: number) => number, angle: number): number {
+  const e = Math.PI / (2 * SAMPLES);
+  const [x0, x1, x2] = [angle - e, angle, angle + e].map(station);
+  return Math.max(
+    ...[shape.backSquared, shape.bellySquared, shape.halfBreadthSquared].map((curve) => {
+      const [p0, p1, p2] = [x0, x1, x2].map((x) => offsetAt(curve, x));
+      const [dx, dp] = [x2 - x0, p2 - p0];
+      const off = (x0 - 2 * x1 + x2) * dp - (p0 - 2 * p1 + p2) * dx;
+      return Math.abs(off) / (Math.hypot(dx, dp) * e * e);
+    }),
+  );
 }
 
 const FEWEST_AROUND = 16;

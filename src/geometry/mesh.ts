@@ -68,6 +68,28 @@ export function signedVolume(positions: Float64Array, triangles: Uint32Array): n
   return six / 6;
 }
 
+/** Unit normals at the vertices: those of the triangles round each, weighted by area. */
+export function vertexNormals(positions: Float64Array, triangles: Uint32Array): Float64Array {
+  const normals = new Float64Array(positions.length);
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
+    for (let k = 0; k < 3; k++) {
+      const [u, w] = [(k + 1) % 3, (k + 2) % 3];
+      const n =
+        (positions[b + u] - positions[a + u]) * (positions[c + w] - positions[a + w]) -
+        (positions[b + w] - positions[a + w]) * (positions[c + u] - positions[a + u]);
+      normals[a + k] += n;
+      normals[b + k] += n;
+      normals[c + k] += n;
+    }
+  }
+  for (let v = 0; v < normals.length; v += 3) {
+    const size = Math.hypot(normals[v], normals[v + 1], normals[v + 2]);
+    for (let k = 0; k < 3; k++) normals[v + k] /= size;
+  }
+  return normals;
+}
+
 export const meshVolume = (m: Mesh): number => signedVolume(m.positions, m.triangles);
 
 export function meshBox(m: Mesh): readonly [min: Point3, max: Point3] {

@@ -1,5 +1,5 @@
 /** Blanks and cuts made up for tests: a lure-like one of chords, and one whose every size is known. */
-import type { Blank } from '../../src/blank/blank.js';
+import type { BallastHole, Blank } from '../../src/blank/blank.js';
 import { nominal } from '../../src/blank/nominal.js';
 import type { LipSlot } from '../../src/blank/slot.js';
 import type { ReadyCut } from '../../src/drawing/drawing.js';
@@ -73,6 +73,9 @@ export function stadiumBlank(): Blank {
         depthMm: 12,
         metal: 'lead',
         pointAngleDeg: 118,
+        pour: 'topped-up',
+        fillMm: null,
+        weight: null,
         bellyMm: -10,
       },
     ],
@@ -90,10 +93,20 @@ export const holeCut = (circle: Circle): ReadyCut => ({
   shape: { kind: 'circle', circle },
 });
 
-function holeAt(stationMm: number, outline: Ring, diameterMm = 8, depthMm = 14) {
+function holeAt(stationMm: number, outline: Ring, diameterMm = 8, depthMm = 14): BallastHole {
   const near = outline.filter(([, y]) => y < 0);
   const [, bellyMm] = near.reduce((a, b) =>
     Math.abs(a[0] - stationMm) <= Math.abs(b[0] - stationMm) ? a : b,
   );
-  return { stationMm, diameterMm, depthMm, metal: 'lead', pointAngleDeg: 118, bellyMm };
+  return {
+    stationMm,
+    diameterMm,
+    depthMm,
+    metal: 'lead',
+    pointAngleDeg: 118,
+    pour: 'topped-up',
+    fillMm: null,
+    weight: null,
+    bellyMm,
+  };
 }

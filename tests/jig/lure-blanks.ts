@@ -68,6 +68,9 @@ export function lureBlank(spec: LureSpec): JigBlank {
       depthMm: 14 - 2 * i,
       metal: 'lead',
       pointAngleDeg: 118,
+      pour: 'topped-up',
+      fillMm: null,
+      weight: null,
       bellyMm: belly(stationMm),
     })),
   };

@@ -1,0 +1,107 @@
+/** Judges a finished picture by its shapes alone; it shares nothing with what placed the labels but the size a text is taken to have. */
+import { type Box, distance, mix, type Point2 } from '../../geometry/vec.js';
+import { LEAST_TEXT_MM, type Picture, type Shape, type Text, textBox } from './picture.js';
+
+export type PictureFlaw =
+  | { readonly kind: 'text-off-sheet'; readonly text: string }
+  | { readonly kind: 'small-text'; readonly text: string }
+  | { readonly kind: 'empty-text'; readonly at: Point2 }
+  | { readonly kind: 'texts-overlap'; readonly text: string; readonly other: string }
+  | { readonly kind: 'text-on-line'; readonly text: string; readonly at: Point2 }
+  | { readonly kind: 'off-sheet'; readonly shape: Shape['kind']; readonly at: Point2 }
+  | { readonly kind: 'not-finite'; readonly shape: Shape['kind'] };
+
+/** Boxes that share less than this in height or width only touch, mm. */
+const TOUCH_MM = 0.01;
+/** How far apart a line is looked at, mm: letters are twelve times as high. */
+const STEP_MM = 0.25;
+
+/**
+ * What is wrong with a picture; empty when nothing is. Text must be large enough, on the sheet, apart
+ * from other text and off the lines that are to be kept clear; every shape must be on the sheet.
+ */
+export function checkPicture({ shapes, widthMm, heightMm }: Picture): readonly PictureFlaw[] {
+  const broken = shapes.filter((shape) => !isFinite(shape));
+  if (broken.length > 0) return broken.map(({ kind }) => ({ kind: 'not-finite', shape: kind }));
+  const texts = shapes.filter((shape) => shape.kind === 'text');
+  const sheet: Box = [0, 0, widthMm, heightMm];
+  return [
+    ...texts.flatMap((text) => textFlaws(text, sheet)),
+    ...overlaps(texts),
+    ...onLines(texts, shapes),
+    ...shapes.flatMap((shape): PictureFlaw[] => {
+      const at = shape.kind === 'text' ? undefined : traced(shape).find((p) => !within(p, sheet));
+      return at ? [{ kind: 'off-sheet', shape: shape.kind, at }] : [];
+    }),
+  ];
+}
+
+function isFinite(shape: Shape): boolean {
+  const numbers =
+    shape.kind === 'text'
+      ? [...shape.at, shape.sizeMm]
+      : shape.kind === 'disc'
+        ? [...shape.center, shape.radiusMm]
+        : shape.points.flat();
+  return numbers.every(Number.isFinite);
+}
+
+function textFlaws(text: Text, sheet: Box): PictureFlaw[] {
+  const box = textBox(text);
+  const inside = within([box[0], box[1]], sheet) && within([box[2], box[3]], sheet);
+  return [
+    ...(text.text.trim() === '' ? [{ kind: 'empty-text', at: text.at } as const] : []),
+    ...(text.sizeMm < LEAST_TEXT_MM ? [{ kind: 'small-text', text: text.text } as const] : []),
+    ...(inside ? [] : [{ kind: 'text-off-sheet', text: text.text } as const]),
+  ];
+}
+
+function overlaps(texts: readonly Text[]): PictureFlaw[] {
+  const boxes = texts.map(textBox);
+  return texts.flatMap((text, i) =>
+    texts.slice(i + 1).flatMap((other, k): PictureFlaw[] => {
+      const [a, b] = [boxes[i], boxes[i + 1 + k]];
+      const shared = Math.min(
+        Math.min(a[2], b[2]) - Math.max(a[0], b[0]),
+        Math.min(a[3], b[3]) - Math.max(a[1], b[1]),
+      );
+      return shared > TOUCH_MM
+        ? [{ kind: 'texts-overlap', text: text.text, other: other.text }]
+        : [];
+    }),
+  );
+}
+
+function onLines(texts: readonly Text[], shapes: readonly Shape[]): PictureFlaw[] {
+  const lines = shapes.filter((s) => (s.kind === 'line' || s.kind === 'disc') && s.clear);
+  const traces = lines.map(traced);
+  return texts.flatMap((text) => {
+    const box = textBox(text);
+    return traces.flatMap((trace): PictureFlaw[] => {
+      const at = trace.find((p) => within(p, box));
+      return at ? [{ kind: 'text-on-line', text: text.text, at }] : [];
+    });
+  });
+}
+
+/** Points along a shape's edge, no further apart than a step; of a disc its middle too. */
+function traced(shape: Shape): Point2[] {
+  if (shape.kind === 'text') return [];
+  if (shape.kind === 'disc') {
+    const { center, radiusMm: r } = shape;
+    const round = Array.from({ length: 32 }, (_, i): Point2 => {
+      const a = (2 * Math.PI * i) / 32;
+      return [center[0] + r * Math.cos(a), center[1] + r * Math.sin(a)];
+    });
+    return [center, ...round];
+  }
+  const { points } = shape;
+  const ends = shape.kind === 'area' || shape.closed ? [...points, points[0]] : points;
+  return ends.slice(1).flatMap((to, i) => {
+    const pieces = Math.max(1, Math.ceil(distance(ends[i], to) / STEP_MM));
+    return Array.from({ length: pieces + 1 }, (_, k) => mix(ends[i], to, k / pieces));
+  });
+}
+
+const within = ([x, y]: Point2, box: Box): boolean =>
+  x >= box[0] - 1e-9 && y >= box[1] - 1e-9 && x <= box[2] + 1e-9 && y <= box[3] + 1e-9;

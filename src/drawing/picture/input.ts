@@ -1,0 +1,96 @@
+/** What the pictures are made from: only what is drawn. Lengths in the frame of the lure (x aft, y to port, z up). */
+import type { BodyShape } from '../../body/shape.js';
+import type { Attitude } from '../../float/attitude.js';
+import type { Point2, Point3 } from '../../geometry/vec.js';
+
+/** A ballast hole in the finished body, full of metal from its floor down to the belly. */
+export type DrawnHole = {
+  readonly stationMm: number;
+  readonly diameterMm: number;
+  /** Height (z) of the full-diameter floor; the bit's point goes further up. */
+  readonly floorMm: number;
+  /** Height (z) of the metal's lower end: the finished belly, or less when the metal ends inside. */
+  readonly bellyMm: number;
+  /** Included angle of the bit's point, degrees; 180 is flat. */
+  readonly pointAngleDeg: number;
+};
+
+/** The lip plate: its edge seen from the side (station, height), as wide as given to both sides together. */
+export type DrawnLip = { readonly corners: readonly Point2[]; readonly widthMm: number };
+
+/** An eye of wire or a screw eye, drawn as a small ring about its middle (station, height). */
+export type DrawnEye = { readonly at: Point2; readonly radiusMm: number };
+
+export type DrawnLure = {
+  /** The finished body. */
+  readonly shape: BodyShape;
+  readonly cgMm: Point3;
+  readonly lip: DrawnLip | null;
+  readonly eyes: readonly DrawnEye[];
+  readonly holes: readonly DrawnHole[];
+};
+
+export type Verdict = 'floats' | 'suspends' | 'sinks';
+
+/** How fast it goes up or down when let go, with the spread of its drag. */
+export type DrawnSpeed = {
+  readonly kind: 'rises' | 'sinks';
+  readonly cmS: number;
+  readonly lowCmS: number;
+  readonly highCmS: number;
+};
+
+/** Lever that turns the lure back toward less heel, mm; for negative heel a righting lever is negative. */
+export type RightingPoint = { readonly heelDeg: number; readonly leverMm: number };
+
+export type FloatInput = {
+  readonly name: string;
+  readonly version: string;
+  readonly verdict: Verdict;
+  readonly waterDensityKgM3: number;
+  readonly lure: DrawnLure;
+  /** The attitude that is drawn large. */
+  readonly attitude: Attitude;
+  /** The other stable attitudes. */
+  readonly others: readonly Attitude[];
+  /** Rising heel from −180 to 180; empty when there is none. */
+  readonly righting: readonly RightingPoint[];
+  readonly speed: DrawnSpeed | null;
+  readonly items: readonly { readonly name: string; readonly massG: number }[];
+  readonly stages: readonly {
+    readonly name: string;
+    readonly massG: number;
+    readonly spreadG: number;
+  }[];
+};
+
+/** What a small change does to a choice, e.g. `per: '1 mm aft'`. */
+export type DrawnSensitivity = {
+  readonly per: string;
+  readonly trimDeg: number;
+  readonly freeboardMm: number;
+};
+
+export type Choice = {
+  readonly lure: DrawnLure;
+  readonly verdict: Verdict;
+  readonly massG: number;
+  readonly attitude: Attitude;
+  /** As drilled into the sawn blank. */
+  readonly drilling: readonly {
+    readonly diameterMm: number;
+    readonly stationMm: number;
+    readonly depthMm: number;
+    readonly metal: string;
+  }[];
+  readonly sensitivity: readonly DrawnSensitivity[];
+};
+
+export type ChoicesInput = {
+  readonly name: string;
+  readonly version: string;
+  /** The wish in words. */
+  readonly wish: string;
+  /** Best first; no more than `MOST_CHOICES` are drawn. */
+  readonly choices: readonly Choice[];
+};

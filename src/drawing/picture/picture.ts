@@ -1,0 +1,105 @@
+/**
+ * A picture: filled areas, lines and real text on a white sheet, to be pinned up and looked at. It is
+ * never cut (for that there are drawings). Millimeters of the sheet, origin at its lower left corner,
+ * y up. It knows no file format.
+ */
+import type { Box, Point2 } from '../../geometry/vec.js';
+
+/**
+ * What a shape stands for. A writer gives each role one tone; the tones differ in lightness and the
+ * two areas that judge (`good`, `warn`) in hatching, so a picture can be read without color.
+ */
+export const ROLES = [
+  'sheet',
+  'ink',
+  'faint',
+  'line',
+  'water',
+  'surface',
+  'wood',
+  'wetWood',
+  'lip',
+  'wetLip',
+  'metal',
+  'bar',
+  'good',
+  'warn',
+] as const;
+export type Role = (typeof ROLES)[number];
+
+/** Weights of a line: for help lines, for outlines, and for what the eye should find first. */
+export const PENS = ['hair', 'fine', 'bold'] as const;
+export type Pen = (typeof PENS)[number];
+
+export type Area = {
+  readonly kind: 'area';
+  readonly points: readonly Point2[];
+  readonly role: Role;
+};
+
+export type Line = {
+  readonly kind: 'line';
+  readonly points: readonly Point2[];
+  readonly role: Role;
+  readonly pen: Pen;
+  readonly closed?: true;
+  readonly dashed?: true;
+  /** No text may lie on it. */
+  readonly clear?: true;
+};
+
+/** `pen` is its edge in `line`; null for none. */
+export type Disc = {
+  readonly kind: 'disc';
+  readonly center: Point2;
+  readonly radiusMm: number;
+  readonly role: Role;
+  readonly pen: Pen | null;
+  /** No text may lie on it. */
+  readonly clear?: true;
+};
+
+export type Anchor = 'start' | 'middle' | 'end';
+
+/** One line of upright text; `at` is on its baseline, at the end the anchor names. */
+export type Text = {
+  readonly kind: 'text';
+  readonly at: Point2;
+  readonly text: string;
+  /** Size of the letters as printers count it: line to line of text set solid. */
+  readonly sizeMm: number;
+  readonly anchor: Anchor;
+  readonly bold: boolean;
+  readonly role: Role;
+};
+
+/** Later shapes lie over earlier ones. */
+export type Shape = Area | Line | Disc | Text;
+
+export type Picture = {
+  readonly title: string;
+  /** One sentence for who cannot see it. */
+  readonly description: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly shapes: readonly Shape[];
+};
+
+/** Paper lying on its long side, ISO 216 A4. */
+export const SHEET = { widthMm: 297, heightMm: 210 } as const;
+
+/** Smallest letters that are read from an arm's length. Common practice, no source. */
+export const LEAST_TEXT_MM = 3;
+
+/** Mean width of a letter over its size: what wide sans-serif faces need, so narrow ones leave air. */
+const LETTER_RATIO = { plain: 0.6, bold: 0.68 } as const;
+
+export const textWidthMm = (text: string, sizeMm: number, bold = false): number =>
+  [...text].length * sizeMm * (bold ? LETTER_RATIO.bold : LETTER_RATIO.plain);
+
+/** The box a text is taken to need, from under its descenders to over its capitals. An estimate: the face is the reader's. */
+export function textBox({ at: [x, y], text, sizeMm, anchor, bold }: Text): Box {
+  const width = textWidthMm(text, sizeMm, bold);
+  const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
+  return [left, y - 0.22 * sizeMm, left + width, y + 0.78 * sizeMm];
+}
