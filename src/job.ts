@@ -3,8 +3,9 @@ import type { JigSetups } from './jig/set.js';
 import type { Pattern } from './pattern/pattern.js';
 import type { Cutter } from './pattern/run.js';
 import type { RunFile } from './pattern/run-schema.js';
+import type { WaterFile } from './pattern/water-schema.js';
 import type { Problem } from './problem.js';
-import type { Timbers } from './tables/timbers.js';
+import type { Materials } from './tables/materials.js';
 
 export type Order = { readonly pattern: Pattern; readonly count: number };
 
@@ -24,7 +25,10 @@ export type Job = {
   readonly orders: readonly Order[];
   readonly workshop: Workshop | null;
   readonly setups: JigSetups;
-  readonly timbers: Timbers;
+  /** The tables, a run’s own figures in them. */
+  readonly materials: Materials;
+  /** What a run says of the water; null: each pattern’s own. */
+  readonly water: WaterFile | null;
 };
 
 /** A problem and whose file it is about: an order's pattern (by index) or the job's own file. */

@@ -2,6 +2,7 @@
 import type { Finding, Job, Order, Workshop } from './job.js';
 import { readSetups } from './load-setups.js';
 import { readForm } from './pattern/form.js';
+import { overrideRules } from './pattern/item-rules.js';
 import { nearest } from './pattern/nearest.js';
 import { type Pattern, resolvePattern, type Size } from './pattern/pattern.js';
 import { patternRules, type Sections } from './pattern/rules.js';
@@ -10,8 +11,9 @@ import { runSections } from './pattern/run-schema.js';
 import { type PatternFile, patternSections } from './pattern/schema.js';
 import type { Source } from './pattern/source.js';
 import { type KeyPath, type Problem, problem } from './problem.js';
-import { beside, type Input, makeReader, type Reader, readTimbers, wrongKind } from './reader.js';
-import type { Timbers } from './tables/timbers.js';
+import { beside, type Input, makeReader, type Reader, readMaterials, wrongKind } from './reader.js';
+import type { Materials } from './tables/materials.js';
+import { overridden } from './tables/overrides.js';
 
 export type Loaded = {
   /** Null when not even a part of the design can be looked at. */
@@ -27,14 +29,14 @@ export type Loaded = {
 
 export function load(path: string): Loaded {
   const reader = makeReader(path);
-  const timbers = readTimbers(reader);
+  const materials = readMaterials(reader);
   const source = reader.source(path);
   if ('problems' in source) return nothing(reader, source.problems);
   switch (source.data.kind) {
     case 'run':
-      return loadRun(reader, source, timbers);
+      return loadRun(reader, source, materials);
     case 'pattern':
-      return loadSingle(reader, source, timbers);
+      return loadSingle(reader, source, materials);
     default:
       return nothing(reader, [kindProblem(source)]);
   }
@@ -69,12 +71,12 @@ type LoadedPattern = {
   readonly problems: readonly Problem[];
 };
 
-function readPattern(source: Source, timbers: Timbers): LoadedPattern {
+function readPattern(source: Source, materials: Materials): LoadedPattern {
   const { sections, problems } = readForm(source, patternSections);
   return {
     source,
     sections,
-    problems: [...problems, ...patternRules(sections, timbers).map((p) => at(source, p))],
+    problems: [...problems, ...patternRules(sections, materials).map((p) => at(source, p))],
   };
 }
 
@@ -106,8 +108,8 @@ function patternOf({ sections, problems }: LoadedPattern, size: Size): Pattern |
   return resolvePattern({ ...STAND_INS, ...right, body: sections.body } as PatternFile, size);
 }
 
-function loadSingle(reader: Reader, source: Source, timbers: Timbers): Loaded {
-  const loaded = readPattern(source, timbers);
+function loadSingle(reader: Reader, source: Source, materials: Materials): Loaded {
+  const loaded = readPattern(source, materials);
   const pattern = patternOf(loaded, {});
   const setups = readSetups(reader, null);
   const job: Job | null = pattern && {
@@ -116,7 +118,8 @@ function loadSingle(reader: Reader, source: Source, timbers: Timbers): Loaded {
     orders: [{ pattern, count: 1 }],
     workshop: null,
     setups: setups.setups,
-    timbers,
+    materials,
+    water: null,
   };
   return {
     job,
@@ -127,16 +130,18 @@ function loadSingle(reader: Reader, source: Source, timbers: Timbers): Loaded {
   };
 }
 
-function loadRun(reader: Reader, source: Source, timbers: Timbers): Loaded {
+function loadRun(reader: Reader, source: Source, tables: Materials): Loaded {
   const { sections, problems } = readForm(source, runSections);
-  const found: Problem[] = [...problems, ...runRules(sections, timbers).map((p) => at(source, p))];
+  const { materials, flaws } = overridden(tables, sections.materials ?? {});
+  const rules = [...overrideRules(flaws, tables), ...runRules(sections, materials.timbers)];
+  const found: Problem[] = [...problems, ...rules.map((p) => at(source, p))];
   const places = new Map<number, (p: Problem) => Problem>();
   const patterns = new Map<string, Named>();
   const orders: Order[] = [];
   (sections.orders ?? []).forEach((order, index) => {
     const path = beside(source.file, order.pattern);
     const known = patterns.get(path);
-    const named = known ?? namedPattern(reader, { run: source, path, index, timbers });
+    const named = known ?? namedPattern(reader, { run: source, path, index, materials });
     if (!known) found.push(...named.problems);
     patterns.set(path, named);
     const { loaded } = named;
@@ -164,7 +169,8 @@ function loadRun(reader: Reader, source: Source, timbers: Timbers): Loaded {
             orders,
             workshop,
             setups: setups.setups,
-            timbers,
+            materials,
+            water: sections.water ?? null,
           },
     complete: found.length === 0 && workshop !== null,
     problems: found,
@@ -182,10 +188,10 @@ type Naming = {
   readonly path: string;
   /** Of the first order that names it. */
   readonly index: number;
-  readonly timbers: Timbers;
+  readonly materials: Materials;
 };
 
-function namedPattern(reader: Reader, { run, path, index, timbers }: Naming): Named {
+function namedPattern(reader: Reader, { run, path, index, materials }: Naming): Named {
   const key: KeyPath = ['orders', index, 'pattern'];
   const here = (p: Problem): Problem => ({ ...p, path: key, at: run.placeOf(key) });
   const source = reader.source(path);
@@ -195,7 +201,7 @@ function namedPattern(reader: Reader, { run, path, index, timbers }: Naming): Na
   if (source.data.kind !== 'pattern') {
     return { loaded: null, problems: [here(wrongKind(source, 'pattern'))] };
   }
-  const loaded = readPattern(source, timbers);
+  const loaded = readPattern(source, materials);
   return { loaded, problems: loaded.problems };
 }
 

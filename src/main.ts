@@ -7,6 +7,8 @@
  */
 import { readFileSync } from 'node:fs';
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import type { BallastOptions } from './commands/ballast.js';
+import type { FloatOptions } from './commands/float.js';
 import { Fault } from './problem.js';
 import { EXIT, errorDocument, type Terminal, type Tool } from './terminal.js';
 
@@ -111,6 +113,59 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
   ).action(async (file: string) => {
     done(await (await import('./commands/check.js')).check(file, terminal));
   });
+
+  add(
+    'float FILE',
+    'Tell what each lure of a run or pattern weighs at every stage and how it lies in the water.',
+    'blankwright float templates/skerry.yaml',
+    'blankwright float templates/skerry.yaml --seen trimDeg=-4,massG=26.1',
+  )
+    .option('--temperature-c <number>', 'temperature of the water', once)
+    .option('--salinity-psu <number>', 'salinity of the water: 0 a lake, 35 the open sea', once)
+    .option(
+      '--block-mass <grams>',
+      'weight of the block at hand: tells the depth to drill in it',
+      once,
+    )
+    .option('--block-size <LxWxT>', 'that block’s length, width and thickness in mm', once)
+    .option('--block <name>', 'for a run: the block of the run that was weighed', once)
+    .option('--blank-mass <grams>', 'weight of the sawn blank at hand, instead of a block’s', once)
+    .option(
+      '--seen <reading>',
+      'what was read in the tub, KEY=NUMBER,…; may be given again for another look',
+      (value: string, before: readonly string[] | undefined) => [...(before ?? []), value],
+    )
+    .option('--picture <file>', 'also draw the lure at rest into this SVG file', once)
+    .action(async (file: string, options: FloatOptions) => {
+      done(await (await import('./commands/float.js')).float(file, options, terminal));
+    });
+
+  add(
+    'ballast FILE',
+    'Find the ballast holes for a wish: how the lure shall lie in the water.',
+    'blankwright ballast templates/skerry.yaml',
+    'blankwright ballast templates/skerry.yaml --suspends --nose-down-deg 8 --write',
+  )
+    .option('--floats', 'wish: it floats')
+    .option('--suspends', 'wish: it stays where it is')
+    .option('--rises <cm/s>', 'wish: it rises so fast', once)
+    .option('--sinks <cm/s>', 'wish: it sinks so fast', once)
+    .option('--freeboard-mm <number>', 'wish: its highest point so far out of the water', once)
+    .option('--dry-ratio <number>', 'wish: so much of its volume out of the water, 0 to 0.95', once)
+    .option('--nose-down-deg <number>', 'wish: the datum line so far nose down', once)
+    .option('--least-gm-mm <number>', 'wish: at least so much metacentric height across', once)
+    .option('--bits <mm,mm,…>', 'the bits in the drawer', once)
+    .option('--metals <name,name,…>', 'the metals at hand', once)
+    .option('--weights', 'glue in ready-made weights instead of pouring')
+    .option('--holes <1|2>', 'at most so many holes', once)
+    .option('--temperature-c <number>', 'temperature of the water', once)
+    .option('--salinity-psu <number>', 'salinity of the water', once)
+    .option('--picture <file>', 'also draw the choices side by side into this SVG file', once)
+    .option('--write [file]', 'write a choice as the next version of the pattern, a new file', once)
+    .option('--choice <number>', 'which choice to write (default: 1, the best)', once)
+    .action(async (file: string, options: BallastOptions) => {
+      done(await (await import('./commands/ballast.js')).ballast(file, options, terminal));
+    });
 
   add(
     'new KIND NAME',

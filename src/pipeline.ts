@@ -6,6 +6,7 @@
 import type { Blank } from './blank/blank.js';
 import { makeBlank } from './blank/make.js';
 import { type SawnMass, sawnMass } from './blank/sawn-mass.js';
+import { type TimberDensity, timberDensity } from './blank/timber-density.js';
 import { type Body, bodyShape, checkBody, makeBody } from './body/body.js';
 import type { BodyShape } from './body/shape.js';
 import { checkDrawing } from './drawing/check.js';
@@ -16,18 +17,22 @@ import { LEAST_HEIGHT_MM } from './drawing/label.js';
 import { cutCaution, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
+import { checkFloating, type Floating, floating, USUAL_WATER } from './floating.js';
 import { checkJig } from './jig/check.js';
 import type { Jig } from './jig/jig.js';
 import { type JigSetups, makeJigs, wallProblem } from './jig/set.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
+import { ballastProblems } from './mass/problems.js';
 import { isError } from './messages.js';
 import type { Nest, NestFace } from './nest/nest.js';
 import { checkOrder, nestOrder } from './nest/order.js';
 import { THICKNESS_TOLERANCE_MM } from './nest/stack.js';
 import type { Pattern } from './pattern/pattern.js';
 import { blockDensityKgM3 } from './pattern/run.js';
+import type { WaterFile } from './pattern/water-schema.js';
 import { Fault, type Problem, problem } from './problem.js';
 import type { SolidKernel } from './solid/kernel.js';
+import type { Materials } from './tables/materials.js';
 
 /** One line of the order, with all that is made for it. */
 export type Product = {
@@ -35,6 +40,7 @@ export type Product = {
   readonly count: number;
   readonly body: Body;
   readonly blank: Blank;
+  readonly floating: Floating;
   readonly sawnMass: SawnMass;
   readonly template: Template;
   readonly jigs: readonly Jig[];
@@ -61,18 +67,77 @@ type Design = {
   readonly findings: readonly Finding[];
 };
 
-const design = ({ pattern }: Job['orders'][number], index: number): Design => {
+const design = (
+  { pattern }: Job['orders'][number],
+  index: number,
+  materials: Materials,
+): Design => {
   const shape = bodyShape(pattern);
   const { blank, problems } = makeBlank(pattern, shape);
-  return { shape, blank, findings: problems.map((p) => finding(index, p)) };
+  const filled = blank ? ballastProblems(blank.holes, shape, materials) : [];
+  return { shape, blank, findings: [...problems, ...filled].map((p) => finding(index, p)) };
 };
 
+const designsOf = ({ orders, materials }: Job): Design[] =>
+  orders.map((order, index) => design(order, index, materials));
+
 /** The part that needs no tools: can every lure of the job be made in wood? */
-export const designFindings = (job: Job): Finding[] =>
-  job.orders.map(design).flatMap((d) => d.findings);
+export const designFindings = (job: Job): Finding[] => designsOf(job).flatMap((d) => d.findings);
+
+/** The same job with other ballast in all its lures. */
+export const withBallast = (job: Job, ballast: Pattern['ballast']): Job => ({
+  ...job,
+  orders: job.orders.map((o) => ({ ...o, pattern: { ...o.pattern, ballast } })),
+});
+
+/** What is known better than the files say: the water at hand, the timber of the very block. */
+export type AtHand = { readonly water?: WaterFile | null; readonly timber?: TimberDensity | null };
+
+/** Every lure of the job in its water, or why not; nothing is nested or cut. */
+export function floatings(
+  job: Job,
+  atHand: AtHand = {},
+): {
+  readonly floating: readonly Floating[];
+  readonly findings: readonly Finding[];
+} {
+  const designs = designsOf(job);
+  const findings = designs.flatMap((d) => d.findings);
+  if (findings.length > 0) return { floating: [], findings };
+  const made = designs.map(({ shape, blank }, i) => {
+    const body = makeBody(shape);
+    const given = inWater(job, i, { body, blank: blank as Blank });
+    const afloat = floating({
+      ...given,
+      water: atHand.water ?? given.water,
+      timber: atHand.timber ?? given.timber,
+    });
+    assertNone(checkFloating(afloat));
+    return afloat;
+  });
+  return { floating: made, findings };
+}
+
+const inWater = (job: Job, index: number, made: { readonly body: Body; readonly blank: Blank }) => {
+  const { pattern } = job.orders[index];
+  return {
+    ...made,
+    pattern,
+    materials: job.materials,
+    timber: timberFor(job, pattern),
+    water: job.water ?? pattern.water ?? USUAL_WATER,
+  };
+};
+
+const timberFor = ({ materials, workshop }: Job, pattern: Pattern): TimberDensity =>
+  timberDensity(
+    materials.timbers[pattern.timber],
+    pattern.timberDensityKgM3,
+    pilesFor(pattern, workshop),
+  );
 
 export function build(job: Job, kernel: SolidKernel): Outcome {
-  const designs = job.orders.map(design);
+  const designs = designsOf(job);
   const unmakeable = designs.flatMap((d) => d.findings);
   if (unmakeable.length > 0) return { build: null, findings: unmakeable };
   const blanks = designs.map((d) => d.blank as Blank);
@@ -95,21 +160,21 @@ export function build(job: Job, kernel: SolidKernel): Outcome {
   ];
   if (findings.some(({ problem }) => isError(problem))) return { build: null, findings };
 
-  const products = job.orders.map(
-    ({ pattern, count }, i): Product => ({
+  const products = job.orders.map(({ pattern, count }, i): Product => {
+    const [body, blank] = [makeBody(designs[i].shape), blanks[i]];
+    return {
       pattern,
       count,
-      body: makeBody(designs[i].shape),
-      blank: blanks[i],
-      sawnMass: sawnMass(blanks[i], {
-        timber: job.timbers[pattern.timber],
-        piles: pilesFor(pattern, workshop),
+      body,
+      blank,
+      floating: floating(inWater(job, i, { body, blank })),
+      sawnMass: sawnMass(blank, timberFor(job, pattern), {
         slotIsCut: workshop?.saw.cutsLipSlot ?? false,
       }),
       template: templates[i].template as Template,
       jigs: jigs[i].jigs,
-    }),
-  );
+    };
+  });
   const made: Build = { job, products, nest: sawn?.nest ?? null, faces: sawn?.faces ?? [] };
   assertSound(made);
   return { build: made, findings: [...findings, ...labelWarnings(made)] };
@@ -194,7 +259,11 @@ function checkedJig(kernel: SolidKernel, jig: Jig, blank: Blank, setups: JigSetu
 function assertSound({ products, faces }: Build): void {
   const drawn = [...products.map((p) => p.template.drawn), ...faces];
   assertNone([
-    ...products.flatMap(({ body, template }) => [...checkBody(body), ...checkTemplate(template)]),
+    ...products.flatMap(({ body, floating: afloat, template }) => [
+      ...checkBody(body),
+      ...checkFloating(afloat),
+      ...checkTemplate(template),
+    ]),
     ...drawn.flatMap(({ drawing }) =>
       checkDrawing(drawing).map((flaw) => `${drawing.title}: ${JSON.stringify(flaw)}`),
     ),

@@ -1,9 +1,20 @@
 /** Reads each file once and remembers what was read, by paths that do not depend on the machine. */
+
 import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { readText, shippedPath } from './io.js';
 import { readSource, type Source } from './pattern/source.js';
 import { Fault, type Problem, problem } from './problem.js';
-import { type Timbers, timberTable } from './tables/timbers.js';
+import {
+  bitTable,
+  coatTable,
+  fittingTable,
+  type Materials,
+  materialsOf,
+  metalTable,
+  plateTable,
+  weightTable,
+} from './tables/materials.js';
+import { timberTable } from './tables/timbers.js';
 
 /** A file that went into the job. `path` is relative to the folder of the file named. */
 export type Input = { readonly path: string; readonly sha256: string };
@@ -45,10 +56,30 @@ export function makeReader(main: string): Reader {
   };
 }
 
-export function readTimbers(reader: Reader): Timbers {
-  const table = timberTable.safeParse(reader.shipped('shared/timbers.yaml').data);
-  if (!table.success) throw new Fault(`shared/timbers.yaml: ${table.error.message}`);
-  return table.data.timbers;
+/** What a schema does, whichever library it is made with. */
+type Schema<T> = {
+  readonly safeParse: (
+    data: unknown,
+  ) => { success: true; data: T } | { success: false; error: { readonly message: string } };
+};
+
+/** The tables of `shared/`. */
+export function readMaterials(reader: Reader): Materials {
+  const table = <T>(name: string, schema: Schema<T>): T => {
+    const file = `shared/${name}.yaml`;
+    const read = schema.safeParse(reader.shipped(file).data);
+    if (!read.success) throw new Fault(`${file}: ${read.error.message}`);
+    return read.data;
+  };
+  return materialsOf({
+    ...table('timbers', timberTable),
+    ...table('metals', metalTable),
+    ...table('plates', plateTable),
+    ...table('coats', coatTable),
+    ...table('fittings', fittingTable),
+    ...table('weights', weightTable),
+    ...table('bits', bitTable),
+  });
 }
 
 /** A path named in a file, from the folder of that file unless it is absolute. */

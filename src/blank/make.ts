@@ -68,8 +68,8 @@ export function makeBlank(pattern: Pattern, shape: BodyShape): BlankResult {
   return { blank, problems };
 }
 
-/** Height of the sawn belly at a station: the lowest place where the outline crosses it. */
-function bellyAt(profile: ArcPath, stationMm: number): number {
+/** Height of the sawn belly at a station: the lowest place where the outline crosses it; Infinity beyond its ends. */
+export function bellyAt(profile: ArcPath, stationMm: number): number {
   const far = 1e4; // mm, beyond any lure
   const line = { from: [stationMm, -far], to: [stationMm, far], bulge: 0 } as const;
   const heights = segmentsOf(profile).flatMap((s) =>

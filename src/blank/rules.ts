@@ -9,7 +9,7 @@ import type { BallastHole } from './blank.js';
 import { type LipSlot, slotCorners } from './slot.js';
 
 /** Least wood over a slot, beside, over and between holes, mm: common practice, no source. */
-const LEAST_WOOD_MM = 2;
+export const LEAST_WOOD_MM = 2;
 const EYE_INSET_MM = 5; // an eye's height must be inside the body this far from nose or tail
 
 export function thicknessProblems(pattern: Pattern, shape: BodyShape): Problem[] {

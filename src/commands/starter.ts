@@ -36,8 +36,8 @@ export function patternStarter(name: string, schemaPath: string): string {
     },
     ballast: [{ stationMm: 33, diameterMm: 8, depthMm: 13, pointAngleDeg: 118, metal: 'lead' }],
     towEye: { kind: 'screw', heightMm: 0 },
-    hangers: [{ stationMm: 45, kind: 'screw' }],
-    tailEye: { kind: 'screw', heightMm: 0 },
+    hangers: [{ stationMm: 45, kind: 'screw', ring: 'ring-6', treble: 'treble-6' }],
+    tailEye: { kind: 'screw', heightMm: 0, ring: 'ring-6', treble: 'treble-6' },
     timber: 'western-redcedar',
     sandingAllowanceMm: 1.5,
     blockThicknessMm: 20,
@@ -45,6 +45,8 @@ export function patternStarter(name: string, schemaPath: string): string {
       { name: 'sealer', thicknessMm: 0.05, count: 1 },
       { name: 'epoxy', thicknessMm: 0.15, count: 3 },
     ],
+    water: { temperatureC: 12, salinityPsu: 0 },
+    wish: { buoyancy: 'floats', dryRatio: 0.12, noseDownDeg: 5 },
   });
 }
 

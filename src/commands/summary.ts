@@ -3,6 +3,7 @@ import { trimmed } from '../formats/number.js';
 import type { Jig } from '../jig/jig.js';
 import type { NestFace } from '../nest/nest.js';
 import type { Build, Product } from '../pipeline.js';
+import { table } from './table.js';
 
 export function summary(build: Build, dir: string): string {
   const { job, products, nest, faces } = build;
@@ -76,13 +77,6 @@ const drill = (jigs: readonly Jig[]): string =>
 /** The piles a face's blocks are taken from. */
 const piles = ({ stacks }: NestFace): string =>
   [...new Set(stacks.flatMap((s) => s.blocks.map((b) => b.block)))].join(' and ');
-
-function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const widths = head.map((h, i) => Math.max(h.length, ...rows.map((r) => r[i].length)));
-  const line = (cells: readonly string[]) =>
-    `  ${cells.map((c, i) => c.padEnd(widths[i])).join('  ')}`.trimEnd();
-  return [head, ...rows].map(line).join('\n');
-}
 
 export const summaryData = ({ products, nest }: Build) => ({
   patterns: products.map(({ blank, count, body, sawnMass }) => ({

@@ -22,6 +22,8 @@ type Def = {
   readonly type: string;
   readonly innerType?: z.ZodType;
   readonly element?: z.ZodType;
+  /** Of a table of rows by name. */
+  readonly valueType?: z.ZodType;
   readonly shape?: Readonly<Record<string, z.ZodType>>;
   readonly defaultValue?: unknown;
   readonly entries?: Readonly<Record<string, string>>;
@@ -40,9 +42,9 @@ function parameter(key: string, schema: z.ZodType): Parameter[] {
     preset: presetOf(schema),
   };
   const def = defOf(inner);
-  const element = def.element && unwrapped(def.element);
-  const shape = def.shape ?? (element && defOf(element).shape);
-  const prefix = def.element ? `${key}[]` : key;
+  const part = def.element ?? def.valueType;
+  const shape = def.shape ?? (part && defOf(unwrapped(part)).shape);
+  const prefix = def.element ? `${key}[]` : def.valueType ? `${key}.NAME` : key;
   const parts = Object.entries(shape ?? {}).flatMap(([k, s]) => parameter(`${prefix}.${k}`, s));
   return [own, ...parts];
 }
@@ -71,6 +73,8 @@ function kindOf(schema: z.ZodType): string {
       return 'true or false';
     case 'array':
       return 'list';
+    case 'record':
+      return 'rows by name';
     default:
       return 'keys';
   }

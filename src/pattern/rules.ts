@@ -1,24 +1,29 @@
 /** Rules between the fields of a pattern file: what no single field's range can tell. */
 import { steepestEnd } from '../geometry/monotone.js';
 import { type KeyPath, type Problem, problem } from '../problem.js';
+import type { Materials } from '../tables/materials.js';
 import type { Timbers } from '../tables/timbers.js';
 import type { StationFields } from './fields.js';
 import { keyText } from './form.js';
+import { itemRules } from './item-rules.js';
 import { nearest } from './nearest.js';
 import { stationMm } from './pattern.js';
 import type { PatternFile } from './schema.js';
+import { wishProblems } from './wish-rules.js';
 
 /** The sections that have the right form; rules run on those that are there. */
 export type Sections = Partial<PatternFile>;
 
 const LEAST_STATION_STEP_MM = 0.1; // closer rows give a curve nobody can draw
 
-export function patternRules(sections: Sections, timbers: Timbers): Problem[] {
+export function patternRules(sections: Sections, materials: Materials): Problem[] {
   const { body, timber } = sections;
   return [
     ...(body ? [...stationRules(sections, body), ...tableRules(body)] : []),
     ...wireRules(sections),
-    ...(timber === undefined ? [] : timberRule(timber, timbers, ['timber'])),
+    ...(timber === undefined ? [] : timberRule(timber, materials.timbers, ['timber'])),
+    ...itemRules(sections, materials),
+    ...(sections.wish ? wishProblems(sections.wish) : []),
   ];
 }
 

@@ -1,6 +1,8 @@
 /** The run file: what to make, from which timber, with which tools. */
 import { z } from 'zod';
+import { overrideSection } from '../tables/overrides.js';
 import { mm, nameText, plainText, positiveMm, ratio } from './fields.js';
+import { waterSection } from './water-schema.js';
 
 const order = z
   .strictObject({
@@ -126,6 +128,10 @@ export const runSections = {
       ).default(2),
     })
     .describe('The sheet templates are cut from.'),
+  water: waterSection
+    .optional()
+    .describe('The water of this run’s lures, in place of their patterns’ own.'),
+  materials: overrideSection.optional(),
   jigs: z
     .array(z.string().min(1).max(300))
     .max(20)

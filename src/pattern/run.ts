@@ -11,7 +11,7 @@ export const blockDensityKgM3 = (b: RunFile['blocks'][number]): number | null =>
   b.massG === undefined ? null : (b.massG / (b.lengthMm * b.widthMm * b.thicknessMm)) * 1e6;
 
 /** Lightest balsa to the heaviest woods: common practice, no source. */
-const DENSITY_RANGE = { leastKgM3: 60, mostKgM3: 1350 };
+export const DENSITY_RANGE = { leastKgM3: 60, mostKgM3: 1350 };
 
 export function runRules({ blocks = [] }: RunSections, timbers: Timbers): Problem[] {
   return blocks.flatMap((block, i) => {

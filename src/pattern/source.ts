@@ -10,9 +10,14 @@ export type Source = {
   readonly placeOf: (path: KeyPath) => Place;
   /** Place of a key itself. */
   readonly placeOfKey: (path: KeyPath) => Place;
+  /** What stands behind a top-level key, its colon included, up to the end of its value; null when it is not there. */
+  readonly behindKey: (key: string) => Span | null;
   /** The key written before the one at a path, in the same mapping; null for the first. */
   readonly keyBefore: (path: KeyPath) => string | null;
 };
+
+/** A stretch of text, [from, to) in characters. */
+export type Span = { readonly from: number; readonly to: number };
 
 const MOST_ALIASES = 100;
 
@@ -56,6 +61,7 @@ export function readSource(file: string, text: string): Source | readonly Proble
     data: data as Record<string, unknown>,
     placeOf: (path) => at(offsetOf(root, path)),
     placeOfKey: (path) => at(keyOffset(root, path)),
+    behindKey: (key) => behindKey(root, key),
     keyBefore: (path) => keyBefore(root, path),
   };
 }
@@ -79,6 +85,13 @@ function keyOffset(root: Node, path: KeyPath): number {
   }
   const pair = pairOf(node, path[path.length - 1]);
   return (pair?.key as Node | undefined)?.range?.[0] ?? node.range?.[0] ?? 0;
+}
+
+function behindKey(root: Node, key: string): Span | null {
+  const pair = pairOf(root, key);
+  const from = (pair?.key as Node | undefined)?.range?.[1];
+  const to = (pair?.value as Node | null | undefined)?.range?.[1];
+  return from === undefined || to === undefined ? null : { from, to };
 }
 
 function keyBefore(root: Node, path: KeyPath): string | null {

@@ -30,6 +30,8 @@ export type KernelSolid = Handle & {
   transform(matrix: readonly number[]): KernelSolid;
   getMesh(): KernelMesh;
   _Slice(height: number): Polygons;
+  /** What lies on the side the normal points to. */
+  trimByPlane(normal: readonly number[], offset: number): KernelSolid;
 };
 
 export type KernelMesh = {

@@ -3,6 +3,7 @@ import { makeBlank } from '../../src/blank/make.js';
 import { profilePath } from '../../src/blank/profile.js';
 import { sawnMass } from '../../src/blank/sawn-mass.js';
 import { slotCorners } from '../../src/blank/slot.js';
+import { timberDensity } from '../../src/blank/timber-density.js';
 import { bodyShape } from '../../src/body/body.js';
 import { flatten, pathArea, pathPoints, segmentsOf } from '../../src/geometry/arcpath.js';
 import { asRegion, offset } from '../../src/geometry/clip.js';
@@ -194,37 +195,33 @@ describe('blank', () => {
 describe('what a sawn blank weighs', () => {
   const blank = blankOf(file());
   const cedar = { densityKgM3: 358, spreadKgM3: 36, latin: '', source: 'x' };
+  const unweighed = [{ count: 3, densityKgM3: null }];
 
   test('by the table, with its spread', () => {
-    const m = sawnMass(blank, {
-      timber: cedar,
-      slotIsCut: false,
-      piles: [{ count: 3, densityKgM3: null }],
-    });
+    const m = sawnMass(blank, timberDensity(cedar, null, unweighed), { slotIsCut: false });
     expect(m.massG).toBeCloseTo((pathArea(blank.profile.path) * 20 * 358) / 1e6, 9);
     expect((m.spreadG ?? 0) / m.massG).toBeCloseTo(36 / 358, 9);
     expect(m.from).toBe('table');
   });
 
   test('a saw that cuts the slot leaves less', () => {
-    const piles = [{ count: 1, densityKgM3: null }];
-    const [whole, cut] = [false, true].map((slotIsCut) =>
-      sawnMass(blank, { timber: cedar, piles, slotIsCut }),
-    );
+    const density = timberDensity(cedar, null, []);
+    const [whole, cut] = [false, true].map((slotIsCut) => sawnMass(blank, density, { slotIsCut }));
     expect(whole.volumeMm3 - cut.volumeMm3).toBeGreaterThan(1.6 * 9 * 20);
     expect(cut.volumeMm3).toBeCloseTo(pathArea(blank.outline.path) * 20, 9);
   });
 
-  test('a weighed block beats the table', () => {
-    const m = sawnMass(blank, {
-      timber: cedar,
-      slotIsCut: false,
-      piles: [
-        { count: 1, densityKgM3: 400 },
-        { count: 3, densityKgM3: 440 },
-        { count: 9, densityKgM3: null },
-      ],
-    });
+  test('a weighed block beats what the pattern says, and that the table', () => {
+    const piles = [
+      { count: 1, densityKgM3: 400 },
+      { count: 3, densityKgM3: 440 },
+      { count: 9, densityKgM3: null },
+    ];
+    const m = sawnMass(blank, timberDensity(cedar, 500, piles), { slotIsCut: false });
     expect(m).toMatchObject({ densityKgM3: 430, spreadG: null, from: 'weighed blocks' });
+    expect(timberDensity(cedar, 500, unweighed)).toMatchObject({
+      densityKgM3: 500,
+      from: 'pattern',
+    });
   });
 });

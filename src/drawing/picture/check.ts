@@ -1,6 +1,14 @@
 /** Judges a finished picture by its shapes alone; it shares nothing with what placed the labels but the size a text is taken to have. */
-import { type Box, distance, mix, type Point2 } from '../../geometry/vec.js';
-import { LEAST_TEXT_MM, type Picture, type Shape, type Text, textBox } from './picture.js';
+import { insideRing } from '../../geometry/ring.js';
+import { type Box, boxOf, distance, mix, type Point2 } from '../../geometry/vec.js';
+import {
+  LEAST_TEXT_MM,
+  type Picture,
+  type Role,
+  type Shape,
+  type Text,
+  textBox,
+} from './picture.js';
 
 export type PictureFlaw =
   | { readonly kind: 'text-off-sheet'; readonly text: string }
@@ -8,6 +16,7 @@ export type PictureFlaw =
   | { readonly kind: 'empty-text'; readonly at: Point2 }
   | { readonly kind: 'texts-overlap'; readonly text: string; readonly other: string }
   | { readonly kind: 'text-on-line'; readonly text: string; readonly at: Point2 }
+  | { readonly kind: 'text-on-area'; readonly text: string; readonly role: Role }
   | { readonly kind: 'off-sheet'; readonly shape: Shape['kind']; readonly at: Point2 }
   | { readonly kind: 'not-finite'; readonly shape: Shape['kind'] };
 
@@ -21,7 +30,7 @@ const STEP_MM = 0.25;
  * from other text and off the lines that are to be kept clear; every shape must be on the sheet.
  */
 export function checkPicture({ shapes, widthMm, heightMm }: Picture): readonly PictureFlaw[] {
-  const broken = shapes.filter((shape) => !isFinite(shape));
+  const broken = shapes.filter((shape) => !isNumbered(shape));
   if (broken.length > 0) return broken.map(({ kind }) => ({ kind: 'not-finite', shape: kind }));
   const texts = shapes.filter((shape) => shape.kind === 'text');
   const sheet: Box = [0, 0, widthMm, heightMm];
@@ -29,6 +38,7 @@ export function checkPicture({ shapes, widthMm, heightMm }: Picture): readonly P
     ...texts.flatMap((text) => textFlaws(text, sheet)),
     ...overlaps(texts),
     ...onLines(texts, shapes),
+    ...onAreas(texts, shapes),
     ...shapes.flatMap((shape): PictureFlaw[] => {
       const at = shape.kind === 'text' ? undefined : traced(shape).find((p) => !within(p, sheet));
       return at ? [{ kind: 'off-sheet', shape: shape.kind, at }] : [];
@@ -36,7 +46,7 @@ export function checkPicture({ shapes, widthMm, heightMm }: Picture): readonly P
   ];
 }
 
-function isFinite(shape: Shape): boolean {
+function isNumbered(shape: Shape): boolean {
   const numbers =
     shape.kind === 'text'
       ? [...shape.at, shape.sizeMm]
@@ -74,13 +84,29 @@ function overlaps(texts: readonly Text[]): PictureFlaw[] {
 
 function onLines(texts: readonly Text[], shapes: readonly Shape[]): PictureFlaw[] {
   const lines = shapes.filter((s) => (s.kind === 'line' || s.kind === 'disc') && s.clear);
-  const traces = lines.map(traced);
+  const traces = lines.map(traced).map((points) => ({ points, box: boxOf(points) }));
   return texts.flatMap((text) => {
     const box = textBox(text);
-    return traces.flatMap((trace): PictureFlaw[] => {
-      const at = trace.find((p) => within(p, box));
+    const near = traces.filter((t) => t.box[0] <= box[2] && t.box[2] >= box[0]);
+    return near.flatMap(({ points }): PictureFlaw[] => {
+      const at = points.find((p) => within(p, box));
       return at ? [{ kind: 'text-on-line', text: text.text, at }] : [];
     });
+  });
+}
+
+/** Text too thin to have a line's points in it may lie wholly on an area, so it is looked at by a grid. */
+function onAreas(texts: readonly Text[], shapes: readonly Shape[]): PictureFlaw[] {
+  const areas = shapes.filter((s) => s.kind === 'area').filter((s) => s.clear);
+  return texts.flatMap((text) => {
+    const [minX, minY, maxX, maxY] = textBox(text);
+    const shares = Array.from({ length: 11 }, (_, i) => i / 10);
+    const grid = shares.flatMap((u) =>
+      shares.map((w): Point2 => [minX + u * (maxX - minX), minY + w * (maxY - minY)]),
+    );
+    return areas
+      .filter(({ points }) => grid.some((p) => insideRing(p, points)))
+      .map(({ role }): PictureFlaw => ({ kind: 'text-on-area', text: text.text, role }));
   });
 }
 

@@ -1,6 +1,8 @@
 /** What the pictures are made from: only what is drawn. Lengths in the frame of the lure (x aft, y to port, z up). */
 import type { BodyShape } from '../../body/shape.js';
 import type { Attitude } from '../../float/attitude.js';
+import type { RightingPoint } from '../../float/righting.js';
+import type { Speed } from '../../float/speed.js';
 import type { Point2, Point3 } from '../../geometry/vec.js';
 
 /** A ballast hole in the finished body, full of metal from its floor down to the belly. */
@@ -32,16 +34,8 @@ export type DrawnLure = {
 
 export type Verdict = 'floats' | 'suspends' | 'sinks';
 
-/** How fast it goes up or down when let go, with the spread of its drag. */
-export type DrawnSpeed = {
-  readonly kind: 'rises' | 'sinks';
-  readonly cmS: number;
-  readonly lowCmS: number;
-  readonly highCmS: number;
-};
-
-/** Lever that turns the lure back toward less heel, mm; for negative heel a righting lever is negative. */
-export type RightingPoint = { readonly heelDeg: number; readonly leverMm: number };
+/** Up or down, with the spread of its drag. */
+export type DrawnSpeed = Pick<Speed, 'kind' | 'cmS' | 'lowCmS' | 'highCmS'>;
 
 export type FloatInput = {
   readonly name: string;
@@ -53,8 +47,9 @@ export type FloatInput = {
   readonly attitude: Attitude;
   /** The other stable attitudes. */
   readonly others: readonly Attitude[];
-  /** Rising heel from −180 to 180; empty when there is none. */
+  /** From −180° to 180° from rest; empty when there is none. */
   readonly righting: readonly RightingPoint[];
+  /** When let go under water. */
   readonly speed: DrawnSpeed | null;
   readonly items: readonly { readonly name: string; readonly massG: number }[];
   readonly stages: readonly {
@@ -67,8 +62,10 @@ export type FloatInput = {
 /** What a small change does to a choice, e.g. `per: '1 mm aft'`. */
 export type DrawnSensitivity = {
   readonly per: string;
-  readonly trimDeg: number;
-  readonly freeboardMm: number;
+  /** Null for a lure on end, where trim has no rate. */
+  readonly trimDeg: number | null;
+  readonly freeboardNoseMm: number;
+  readonly freeboardTailMm: number;
 };
 
 export type Choice = {

@@ -22,6 +22,7 @@ export const ROLES = [
   'wetLip',
   'metal',
   'bar',
+  'grid',
   'good',
   'warn',
 ] as const;
@@ -35,6 +36,8 @@ export type Area = {
   readonly kind: 'area';
   readonly points: readonly Point2[];
   readonly role: Role;
+  /** Too dark or too busy for text. */
+  readonly clear?: true;
 };
 
 export type Line = {
@@ -91,11 +94,25 @@ export const SHEET = { widthMm: 297, heightMm: 210 } as const;
 /** Smallest letters that are read from an arm's length. Common practice, no source. */
 export const LEAST_TEXT_MM = 3;
 
-/** Mean width of a letter over its size: what wide sans-serif faces need, so narrow ones leave air. */
-const LETTER_RATIO = { plain: 0.6, bold: 0.68 } as const;
+/** Widths of letters over their size, in a wide face (DejaVu Sans, measured, rounded up); narrower faces leave air. */
+const LETTER_RATIOS: readonly (readonly [letters: RegExp, ratio: number])[] = [
+  [/[ .,:;'|!ijltfrI()[\]-]/, 0.42],
+  [/[mMW%@…—]/, 1],
+  [/[w+−±=×<>]/, 0.84],
+  [/[A-Z]/, 0.78],
+  [/[\u1100-\uffff]/, 1],
+];
+const OTHER_RATIO = 0.64;
+/** Bold over plain. */
+const BOLD_RATIO = 1.1;
 
-export const textWidthMm = (text: string, sizeMm: number, bold = false): number =>
-  [...text].length * sizeMm * (bold ? LETTER_RATIO.bold : LETTER_RATIO.plain);
+export function textWidthMm(text: string, sizeMm: number, bold = false): number {
+  const ems = [...text].reduce(
+    (sum, letter) => sum + (LETTER_RATIOS.find(([some]) => some.test(letter))?.[1] ?? OTHER_RATIO),
+    0,
+  );
+  return ems * sizeMm * (bold ? BOLD_RATIO : 1);
+}
 
 /** The box a text is taken to need, from under its descenders to over its capitals. An estimate: the face is the reader's. */
 export function textBox({ at: [x, y], text, sizeMm, anchor, bold }: Text): Box {

@@ -1,7 +1,8 @@
 /** Finds room for a label beside what it names. */
+import { insideRing } from '../../geometry/ring.js';
 import { type Box, type Point2, times } from '../../geometry/vec.js';
 import { type Line, type Shape, type Text, textBox } from './picture.js';
-import { SIZES, type Style, words } from './words.js';
+import { type Style, words } from './words.js';
 
 /** Air kept around a label, mm. */
 const AIR_MM = 0.5;
@@ -33,10 +34,9 @@ export function labeled(
   labels: readonly Label[],
   bounds: Box,
 ): readonly Shape[] {
-  return labels.reduce<readonly Shape[]>(
-    (done, label) => [...done, ...place(done, label, bounds)],
-    shapes,
-  );
+  const done = [...shapes];
+  for (const label of labels) done.push(...place(done, label, bounds));
+  return done;
 }
 
 function place(shapes: readonly Shape[], label: Label, bounds: Box): Shape[] {
@@ -86,32 +86,44 @@ function leader(at: Point2, text: Text): Line {
   return { kind: 'line', points: [at, end], role: 'line', pen: 'hair' };
 }
 
-type Obstacles = { readonly boxes: readonly Box[]; readonly lines: readonly (readonly Point2[])[] };
+type Obstacles = {
+  readonly boxes: readonly Box[];
+  readonly lines: readonly (readonly Point2[])[];
+  readonly areas: readonly (readonly Point2[])[];
+};
 
 /** Lines are cut down to pieces that may matter inside the bounds. */
 function obstacles(shapes: readonly Shape[], bounds: Box): Obstacles {
   const boxes: Box[] = [];
   const lines: (readonly Point2[])[] = [];
+  const areas: (readonly Point2[])[] = [];
   for (const shape of shapes) {
     if (shape.kind === 'text') boxes.push(textBox(shape));
     if (shape.kind === 'disc' && shape.clear) {
       const [[x, y], r] = [shape.center, shape.radiusMm];
       boxes.push([x - r, y - r, x + r, y + r]);
     }
-    if (shape.kind === 'line' && shape.clear) {
-      const points = shape.closed ? [...shape.points, shape.points[0]] : shape.points;
+    if ((shape.kind === 'line' || shape.kind === 'area') && shape.clear) {
+      const closed = shape.kind === 'area' || shape.closed;
+      const points = closed ? [...shape.points, shape.points[0]] : shape.points;
+      if (shape.kind === 'area') areas.push(shape.points);
       for (let i = 1; i < points.length; i++)
         if (meets(bounds, points[i - 1], points[i])) lines.push([points[i - 1], points[i]]);
     }
   }
-  return { boxes, lines };
+  return { boxes, lines, areas };
 }
 
-function isFree(box: Box, { boxes, lines }: Obstacles): boolean {
+function isFree(box: Box, { boxes, lines, areas }: Obstacles): boolean {
   const [minX, minY, maxX, maxY] = box;
   const wide: Box = [minX - AIR_MM, minY - AIR_MM, maxX + AIR_MM, maxY + AIR_MM];
   const apart = (b: Box) => b[0] > wide[2] || b[2] < wide[0] || b[1] > wide[3] || b[3] < wide[1];
-  return boxes.every(apart) && !lines.some(([a, b]) => meets(wide, a, b));
+  // A box that meets no edge is inside an area wholly or not at all.
+  return (
+    boxes.every(apart) &&
+    !lines.some(([a, b]) => meets(wide, a, b)) &&
+    !areas.some((area) => insideRing([minX, minY], area))
+  );
 }
 
 const contains = (outer: Box, inner: Box): boolean =>
@@ -132,6 +144,3 @@ function meets(box: Box, a: Point2, b: Point2): boolean {
   }
   return from <= to;
 }
-
-/** Height of a line of notes, mm. */
-export const LINE_MM = SIZES.note * 1.4;

@@ -20,11 +20,9 @@ export function sideView(up: Point3): View {
 
 /** From ahead, the sky up: port is on the right while the back is up. */
 export function frontView(up: Point3): View {
-  const [a, b] = [up, sideView(up).right];
-  return {
-    right: [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]],
-    up,
-  };
+  const [ux, uy, uz] = up;
+  const [ax, ay, az] = sideView(up).right;
+  return { right: [uy * az - uz * ay, uz * ax - ux * az, ux * ay - uy * ax], up };
 }
 
 const dot3 = (a: Point3, b: Point3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
@@ -49,8 +47,8 @@ export function sectionPoints(shape: BodyShape, stationMm: number): Point3[] {
 /** The outline of the body in a view: every slice between two stations is seen as its convex hull. */
 export function silhouette(shape: BodyShape, view: View): Ring {
   const sections = Array.from({ length: STATIONS + 1 }, (_, i) =>
-    sectionPoints(shape, (shape.lengthMm / 2) * (1 - Math.cos((Math.PI * i) / STATIONS))).map(
-      (p) => seen(view, p),
+    sectionPoints(shape, (shape.lengthMm / 2) * (1 - Math.cos((Math.PI * i) / STATIONS))).map((p) =>
+      seen(view, p),
     ),
   );
   const slices = sections

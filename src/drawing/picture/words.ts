@@ -12,12 +12,17 @@ export function spelled(value: number, decimals: number): string {
 export function shortened(text: string, sizeMm: number, widthMm: number, bold = false): string {
   const line = text.replace(/\s+/g, ' ').trim();
   if (textWidthMm(line, sizeMm, bold) <= widthMm) return line;
-  const letters = Math.max(1, Math.floor(widthMm / textWidthMm('x', sizeMm, bold)) - 1);
-  return `${[...line].slice(0, letters).join('').trimEnd()}…`;
+  const letters = [...line];
+  while (letters.length > 1 && textWidthMm(`${letters.join('')}…`, sizeMm, bold) > widthMm)
+    letters.pop();
+  return `${letters.join('').trimEnd()}…`;
 }
 
 /** Sizes of letters, mm. */
 export const SIZES = { verdict: 12, name: 6, value: 5, mark: 4, title: 3.8, note: 3.2 } as const;
+
+/** From one line of notes to the next, mm, at the closest. */
+export const LINE_MM = SIZES.note * 1.4;
 
 export type Style = {
   readonly size?: keyof typeof SIZES;

@@ -1,0 +1,127 @@
+/** `blankwright ballast FILE`: the holes that make a lure lie as it is wished to. */
+import type { Choice } from '../ballast/choice.js';
+import { type BallastResult, searchBallast } from '../ballast/search.js';
+import type { Floating } from '../floating.js';
+import { load } from '../load.js';
+import { isError } from '../messages.js';
+import { itemRules } from '../pattern/item-rules.js';
+import type { WishFile } from '../pattern/wish-schema.js';
+import { floatings, withBallast } from '../pipeline.js';
+import type { Problem } from '../problem.js';
+import { floatData, sensitivityData } from '../record/float-json.js';
+import { choicesSvg } from '../record/pictures.js';
+import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
+import { ArgumentProblem, numberOf, waterOf } from './arguments.js';
+import { choicesText } from './ballast-table.js';
+import { holeText, unmetText, wishText } from './ballast-words.js';
+import { exitCode } from './check.js';
+import { type Written, writeVersion } from './new-version.js';
+import { writePicture } from './picture.js';
+import { asData, counted, tellProblems } from './tell.js';
+import { type WishOptions, wishOf } from './wish-line.js';
+
+export type BallastOptions = WishOptions & {
+  readonly temperatureC?: string;
+  readonly salinityPsu?: string;
+  readonly picture?: string;
+  readonly write?: string | true;
+  readonly choice?: string;
+};
+
+export async function ballast(
+  file: string,
+  options: BallastOptions,
+  terminal: Terminal,
+): Promise<number> {
+  try {
+    return ballastFile(file, options, terminal);
+  } catch (error) {
+    if (error instanceof ArgumentProblem) return refuse('ballast', error.message, terminal);
+    throw error;
+  }
+}
+
+/** A choice with the lure it makes. */
+export type MadeChoice = { readonly choice: Choice; readonly floating: Floating };
+
+function ballastFile(file: string, options: BallastOptions, terminal: Terminal): number {
+  const { job, complete, problems, placed } = load(file);
+  if (!job || !complete || problems.some(isError)) return refused(problems, terminal);
+  if (job.orders.length > 1)
+    throw new ArgumentProblem('This run orders several lures: name the pattern file of one.');
+  if (options.write !== undefined && job.kind !== 'pattern')
+    throw new ArgumentProblem('--write makes a new version of a pattern: name the pattern file.');
+  const { pattern } = job.orders[0];
+  const wished = wishOf(options, pattern.wish);
+  if ('problems' in wished) return refused(wished.problems, terminal);
+  const { wish } = wished;
+  const unknown = itemRules({ wish }, job.materials).map(({ at: _, ...p }) => p);
+  if (unknown.length > 0) return refused(unknown, terminal);
+  const water = waterOf(options, job.water ?? pattern.water);
+  // The pattern's own holes do not count, and may be wrong: they are what is looked for.
+  const bare = floatings(withBallast(job, []), { water });
+  const planned = bare.floating[0];
+  if (!planned) return refused(bare.findings.map(placed), terminal);
+  const own = { ...planned.piece.design, pattern };
+  const result = searchBallast({ ...planned.piece, design: own }, wish);
+  const made = result.choices.map(
+    (choice): MadeChoice => ({
+      choice,
+      floating: floatings(withBallast(job, choice.holes), { water }).floating[0],
+    }),
+  );
+  const number = numberOf('--choice', options.choice, { least: 1, most: Math.max(1, made.length) });
+  const { picture } = options;
+  if (picture !== undefined) {
+    const failure = writePicture(picture, choicesSvg(planned, wishText(wish), made));
+    if (failure) return refuse('ballast', failure, terminal);
+  }
+  const chosen = made[(number ?? 1) - 1];
+  const written =
+    options.write !== undefined && chosen
+      ? writeVersion(file, options.write, { wished, choice: chosen.choice, pattern })
+      : null;
+  if (written && 'failure' in written) return refuse('ballast', written.failure, terminal);
+  tellProblems(problems, terminal);
+  if (terminal.json)
+    terminal.out(jsonDocument(asDocument({ wish, result, made, problems, written })));
+  else terminal.out(choicesText({ file, wish, result, made, written, picture, pattern }));
+  return made.length > 0 ? EXIT.done : EXIT.wrong;
+}
+
+type Found = {
+  readonly wish: WishFile;
+  readonly result: BallastResult;
+  readonly made: readonly MadeChoice[];
+  readonly problems: readonly Problem[];
+  readonly written: Written | null;
+};
+
+const asDocument = ({ wish, result, made, problems, written }: Found) => ({
+  command: 'ballast',
+  ok: made.length > 0,
+  problems: asData(problems),
+  wish,
+  wanted: result.wanted,
+  choices: made.map(({ choice, floating: afloat }) => ({
+    holes: choice.holes,
+    massG: choice.massG,
+    attitude: choice.attitude,
+    speed: choice.speed,
+    missed: choice.missed,
+    woodMm: choice.woodMm,
+    sensitivity: sensitivityData(choice.holes, choice),
+    float: floatData(afloat),
+  })),
+  refused: result.refused.map((r) => ({ ...r, sets: r.holes.map(holeText) })),
+  unmet: result.unmet && { ...result.unmet, words: unmetText(result.unmet) },
+  written: written && 'path' in written ? written.path : null,
+});
+
+function refused(problems: readonly Problem[], terminal: Terminal): number {
+  tellProblems(problems, terminal);
+  if (terminal.json)
+    terminal.out(jsonDocument({ command: 'ballast', ok: false, problems: asData(problems) }));
+  else terminal.err(`${counted(problems)}.\n`);
+  return exitCode(problems);
+}

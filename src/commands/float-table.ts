@@ -1,0 +1,127 @@
+/** A lure in its water as a few short tables for the terminal. Nothing is computed here. */
+import type { Sensitivity } from '../ballast/sensitivity.js';
+import type { Attitude } from '../float/attitude.js';
+import type { Floating } from '../floating.js';
+import { trimmed } from '../formats/number.js';
+import { table } from './table.js';
+
+const signed = (value: number, decimals: number): string => {
+  const spelled = trimmed(value, decimals);
+  return spelled === '0' || spelled.startsWith('-') ? spelled : `+${spelled}`;
+};
+
+export function floatTables(f: Floating): string {
+  const { lure, load, solid } = f;
+  const fullG = solid.volumeMm3 * load.waterDensityKgM3 * 1e-6;
+  const [rest, ...others] = f.attitudes;
+  return [
+    `${f.pattern.name} ${f.pattern.version} ${f.verdict}: ${trimmed(lure.massG, 1)} ± ${trimmed(lure.spreadG, 1)} g; wholly under it keeps out ${trimmed(fullG, 1)} g of water of ${trimmed(load.waterDensityKgM3, 1)} kg/m³ (${trimmed(f.water.temperatureC, 1)} °C, ${trimmed(f.water.salinityPsu, 1)} psu).`,
+    `At rest: ${lying(rest)}.`,
+    ...others.filter((a) => a.stable).map((a) => `It can also rest: ${lying(a)}.`),
+    ...(f.attitudes.some((a) => a.stable) ? [] : ['No attitude is stable: it turns at a touch.']),
+    letGo(f),
+    stageTable(f),
+    itemTable(f),
+    ...(f.holes.length > 0 ? [holeTable(f)] : []),
+    `Largest round-over bit: ${f.roundOver.bitMm > 0 ? `${trimmed(f.roundOver.bitMm, 2)} mm` : 'none is small enough'} (up to ${trimmed(f.roundOver.limitMm, 2)} mm stays clear of the finished body; closest at station ${trimmed(f.roundOver.stationMm, 0)} mm).`,
+    ...(f.sensitivities ? [slipTable(f)] : []),
+  ].join('\n\n');
+}
+
+/** How it lies, in words. */
+export function lying(a: Attitude): string {
+  const trim =
+    Math.abs(a.trimDeg) < 0.05
+      ? 'level'
+      : `nose ${trimmed(Math.abs(a.trimDeg), 1)}° ${a.trimDeg > 0 ? 'up' : 'down'}`;
+  const heel = Math.abs(a.heelDeg);
+  const side = a.heelDeg > 0 ? 'port' : 'starboard';
+  const upright =
+    heel < 0.05
+      ? 'upright'
+      : heel > 179.95
+        ? 'belly up'
+        : `heeled ${trimmed(heel, 1)}° ${side} down`;
+  const height = (what: string, mm: number) =>
+    `${what} ${trimmed(Math.abs(mm), 1)} mm ${mm < 0 ? 'under' : 'out'}`;
+  const afloat =
+    a.dryRatio > 0
+      ? [
+          `${trimmed(100 * a.dryRatio, 1)} % dry`,
+          height('nose', a.freeboardNoseMm),
+          height('tail', a.freeboardTailMm),
+          height('highest point', a.freeboardMm),
+        ]
+      : [];
+  return [
+    trim,
+    upright,
+    ...afloat,
+    `GM ${trimmed(a.gmAcrossMm, 1)} mm across, ${trimmed(a.gmAlongMm, 1)} mm along`,
+  ].join(', ');
+}
+
+const letGo = ({ speed }: Floating): string =>
+  `Let go under water it ${speed.kind} ${trimmed(speed.cmS, 1)} cm/s (${trimmed(speed.lowCmS, 1)} to ${trimmed(speed.highCmS, 1)} by what is known of its drag).`;
+
+const stageTable = ({ stages }: Floating): string =>
+  table(
+    ['stage', 'g', '±', 'cm³', 'center of gravity'],
+    stages.map((s) => [
+      s.name,
+      s.scaleG.toFixed(1),
+      trimmed(s.spreadG, 1),
+      trimmed(s.volumeMm3 / 1000, 2),
+      `station ${trimmed(s.cgMm[0], 1)} mm, height ${signed(s.cgMm[2], 1)} mm`,
+    ]),
+  );
+
+const itemTable = ({ lure }: Floating): string =>
+  table(
+    ['item', 'g', '%', 'station mm', 'height mm'],
+    [...lure.items]
+      .sort((a, b) => b.massG - a.massG)
+      .map((i) => [
+        i.name,
+        trimmed(i.massG, 2),
+        trimmed((100 * i.massG) / lure.massG, 0),
+        trimmed(i.cgMm[0], 1),
+        signed(i.cgMm[2], 1),
+      ]),
+  );
+
+const holeTable = ({ holes }: Floating): string =>
+  table(
+    ['hole at', 'bit', 'drill', 'metal left', 'weighs'],
+    holes.map((h) => [
+      `${trimmed(h.stationMm, 1)} mm`,
+      `${trimmed(h.diameterMm, 2)} mm`,
+      `${trimmed(h.drilledMm, 1)} mm`,
+      `${trimmed(h.plugMm, 1)} mm ${h.metal}`,
+      `${trimmed(h.plugMassG, 2)} g`,
+    ]),
+  );
+
+function slipTable({ sensitivities, holes }: Floating): string {
+  if (!sensitivities) return '';
+  const { perHole, perTimber, perC, freshToSalt } = sensitivities;
+  const row = (what: string, s: Sensitivity): string[] => [
+    what,
+    signed(s.massG, 2),
+    s.trimDeg === null ? '–' : signed(s.trimDeg, 2),
+    signed(s.freeboardNoseMm, 2),
+    signed(s.freeboardTailMm, 2),
+  ];
+  return table(
+    ['what a slip changes', 'g', 'nose up °', 'nose out mm', 'tail out mm'],
+    [
+      ...holes.flatMap(({ stationMm }, i) => [
+        row(`hole at ${trimmed(stationMm, 1)}: 1 mm aft`, perHole[i].perStationMm),
+        row(`hole at ${trimmed(stationMm, 1)}: 1 mm deeper`, perHole[i].perDepthMm),
+      ]),
+      row('timber 10 kg/m³ heavier', perTimber.per10KgM3),
+      row('water 1 °C warmer', perC),
+      ...(freshToSalt ? [row('from fresh to sea water', freshToSalt)] : []),
+    ],
+  );
+}

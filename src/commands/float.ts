@@ -1,0 +1,117 @@
+/** `blankwright float FILE`: what each lure weighs and how it lies; what a heavier block asks for; what the tub tells. */
+import type { TimberDensity } from '../blank/timber-density.js';
+import type { Floating } from '../floating.js';
+import type { Job } from '../job.js';
+import { load } from '../load.js';
+import { isError } from '../messages.js';
+import { floatings } from '../pipeline.js';
+import type { Problem } from '../problem.js';
+import { floatData } from '../record/float-json.js';
+import { floatSvg } from '../record/pictures.js';
+import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
+import { parseReading, type Reading } from '../tub/reading.js';
+import { ArgumentProblem, waterOf } from './arguments.js';
+import { type BlockOptions, blockData, blockText, timberAtHand } from './block.js';
+import { exitCode } from './check.js';
+import { floatTables } from './float-table.js';
+import { writePicture } from './picture.js';
+import { asData, counted, tellProblems } from './tell.js';
+import { tubData, tubOf, tubText } from './tub.js';
+
+export type FloatOptions = BlockOptions & {
+  readonly temperatureC?: string;
+  readonly salinityPsu?: string;
+  readonly seen?: readonly string[];
+  readonly picture?: string;
+};
+
+export async function float(
+  file: string,
+  options: FloatOptions,
+  terminal: Terminal,
+): Promise<number> {
+  try {
+    return floatFile(file, options, terminal);
+  } catch (error) {
+    if (error instanceof ArgumentProblem) return refuse('float', error.message, terminal);
+    throw error;
+  }
+}
+
+function floatFile(file: string, options: FloatOptions, terminal: Terminal): number {
+  const readings = (options.seen ?? []).map(readingOf);
+  const { job, complete, problems, placed } = load(file);
+  if (!job || !complete || problems.some(isError)) return refused(problems, terminal);
+  const water = waterOf(options, job.water ?? job.orders[0].pattern.water);
+  const planned = floatings(job, { water });
+  const found = [...problems, ...planned.findings.map(placed)];
+  if (planned.floating.length === 0) return refused(found, terminal);
+  const timber = timberAtHand(options, job, planned.floating);
+  const lures = timber ? floatings(job, { water, timber }).floating : planned.floating;
+  if (readings.length > 0) oneLure(job, '--seen');
+  if (options.picture !== undefined) oneLure(job, '--picture');
+  const tub = readings.length > 0 ? tubOf(lures[0], readings) : null;
+  const picture = options.picture;
+  if (picture !== undefined) {
+    const failure = writePicture(picture, floatSvg(lures[0]));
+    if (failure) return refuse('float', failure, terminal);
+  }
+  tellProblems(found, terminal);
+  if (terminal.json) {
+    const [one, ...more] = lures.map(floatData);
+    terminal.out(
+      jsonDocument({
+        command: 'float',
+        ok: true,
+        problems: asData(found),
+        ...(job.kind === 'pattern' ? one : { run: job.name, lures: [one, ...more] }),
+        ...(timber ? { block: blockData(planned.floating, lures, timber) } : {}),
+        ...(tub ? { tub: tubData(tub) } : {}),
+      }),
+    );
+  } else {
+    terminal.out(inWords({ lures, planned: planned.floating, timber, tub, picture }));
+  }
+  return EXIT.done;
+}
+
+type Told = {
+  readonly lures: readonly Floating[];
+  readonly planned: readonly Floating[];
+  readonly timber: TimberDensity | null;
+  readonly tub: ReturnType<typeof tubOf> | null;
+  readonly picture: string | undefined;
+};
+
+function inWords({ lures, planned, timber, tub, picture }: Told): string {
+  return [
+    ...lures.map(floatTables),
+    ...(timber ? [blockText(planned, lures, timber)] : []),
+    ...(tub ? [tubText(tub)] : []),
+    ...(picture === undefined ? [] : [`Drawn into ${picture}.`]),
+    'Lead, saws, dust, epoxy and hooks hurt people: README, "Cautions". Local rules come first.',
+    '',
+  ].join('\n\n');
+}
+
+function readingOf(text: string): Reading {
+  const reading = parseReading(text);
+  if (typeof reading === 'string') throw new ArgumentProblem(`--seen: ${reading}`);
+  return reading;
+}
+
+/** @throws ArgumentProblem where an option means one lure and the file has several */
+function oneLure({ orders }: Job, option: string): void {
+  if (orders.length > 1)
+    throw new ArgumentProblem(
+      `${option} is about one lure, and this run orders ${orders.length}: name its pattern file.`,
+    );
+}
+
+function refused(problems: readonly Problem[], terminal: Terminal): number {
+  tellProblems(problems, terminal);
+  if (terminal.json)
+    terminal.out(jsonDocument({ command: 'float', ok: false, problems: asData(problems) }));
+  else terminal.err(`${counted(problems)}.\n`);
+  return exitCode(problems);
+}

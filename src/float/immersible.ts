@@ -1,0 +1,254 @@
+/** A solid made ready for being cut by thousands of water surfaces. */
+import type { Mesh } from '../geometry/mesh.js';
+import type { Point3 } from '../geometry/vec.js';
+import { Fault } from '../problem.js';
+
+/**
+ * One or more closed solids that keep water out, with what every cut needs computed once. The
+ * triangles are in groups, near ones together, and the groups in groups: one that is wholly under or
+ * wholly above a surface is settled by a look at the sphere around it.
+ */
+export type Immersible = {
+  readonly volumeMm3: number;
+  /** Center of the whole volume; coordinates below are relative to it. */
+  readonly centroidMm: Point3;
+  /** Radius of the sphere about the centroid that holds everything. */
+  readonly radiusMm: number;
+  /** Of the ellipsoid with the same volume moments: 5 ∫pp dV / V as [xx, yy, zz, xy, xz, yz], mm². */
+  readonly ellipsoid: readonly number[];
+  /** Ten numbers a triangle: three corners, and the volume of the tetrahedron from the centroid. */
+  readonly triangles: Float64Array;
+  /**
+   * Eight numbers a group, each before its parts: center and radius of a sphere around it, the
+   * volume of its tetrahedra from the centroid, and their volume moment.
+   */
+  readonly groups: Float64Array;
+  /** Three numbers a group: the next group that is not part of it; first triangle and the one after its last, or −1 where it has parts. */
+  readonly links: Int32Array;
+};
+
+/** Triangles in the smallest groups, and parts of the others; about the fastest of those tried. */
+const LEAST_GROUP = 6;
+const PARTS = 4;
+
+/** What the numbers of a triangle, a group and a link take in their arrays. */
+export const TRIANGLE = 10;
+export const GROUP = 8;
+export const LINK = 3;
+
+/**
+ * Prepares the solid made of the meshes together. They must not overlap; faces may coincide (a lip
+ * in its slot), the two then cancel.
+ *
+ * @throws Fault without a mesh.
+ */
+export function immersible(meshes: readonly Mesh[]): Immersible {
+  const corners = gathered(meshes);
+  const centroidMm = centroidOf(corners);
+  const triangles = ordered(corners, centroidMm);
+  const count = triangles.length / TRIANGLE;
+  const groups: number[] = [];
+  const links: number[] = [];
+  grouped(triangles, 0, count, groups, links);
+  let volumeMm3 = 0;
+  let square = 0;
+  for (let t = 0; t < triangles.length; t += TRIANGLE) {
+    volumeMm3 += triangles[t + 9];
+    for (let k = t; k < t + 9; k += 3) {
+      square = Math.max(
+        square,
+        triangles[k] * triangles[k] +
+          triangles[k + 1] * triangles[k + 1] +
+          triangles[k + 2] * triangles[k + 2],
+      );
+    }
+  }
+  return {
+    volumeMm3,
+    centroidMm,
+    radiusMm: Math.sqrt(square),
+    ellipsoid: secondMoments(triangles).map((m) => (5 * m) / volumeMm3),
+    triangles,
+    groups: Float64Array.from(groups),
+    links: Int32Array.from(links),
+  };
+}
+
+/** Nine numbers a triangle, all meshes one after the other. */
+function gathered(meshes: readonly Mesh[]): Float64Array {
+  const corners = new Float64Array(3 * meshes.reduce((sum, m) => sum + m.triangles.length, 0));
+  if (corners.length === 0) throw new Fault('nothing to immerse');
+  let at = 0;
+  for (const { positions, triangles } of meshes) {
+    for (const vertex of triangles) {
+      corners[at++] = positions[3 * vertex];
+      corners[at++] = positions[3 * vertex + 1];
+      corners[at++] = positions[3 * vertex + 2];
+    }
+  }
+  return corners;
+}
+
+function centroidOf(corners: Float64Array): Point3 {
+  // From a corner of the solid, so that a solid far from the origin loses no digits.
+  const from: Point3 = [corners[0], corners[1], corners[2]];
+  let [volume, x, y, z] = [0, 0, 0, 0];
+  const c = new Float64Array(9);
+  for (let t = 0; t < corners.length; t += 9) {
+    for (let k = 0; k < 9; k += 3) {
+      c[k] = corners[t + k] - from[0];
+      c[k + 1] = corners[t + k + 1] - from[1];
+      c[k + 2] = corners[t + k + 2] - from[2];
+    }
+    const v = tetrahedron(c, 0);
+    volume += v;
+    x += (v * (c[0] + c[3] + c[6])) / 4;
+    y += (v * (c[1] + c[4] + c[7])) / 4;
+    z += (v * (c[2] + c[5] + c[8])) / 4;
+  }
+  return [from[0] + x / volume, from[1] + y / volume, from[2] + z / volume];
+}
+
+/** Volume of the tetrahedron from the origin to the triangle whose nine numbers begin at `t`. */
+const tetrahedron = (c: Float64Array, t: number): number =>
+  (c[t] * (c[t + 4] * c[t + 8] - c[t + 5] * c[t + 7]) +
+    c[t + 1] * (c[t + 5] * c[t + 6] - c[t + 3] * c[t + 8]) +
+    c[t + 2] * (c[t + 3] * c[t + 7] - c[t + 4] * c[t + 6])) /
+  6;
+
+/** Triangles about the centroid, along a curve that fills space (Z order): neighbors in space mostly follow each other. */
+function ordered(corners: Float64Array, [ox, oy, oz]: Point3): Float64Array {
+  const count = corners.length / 9;
+  const [low, scale] = grid(corners);
+  const keys = new Float64Array(count);
+  const cell = (at: number, k: number) =>
+    spaced(scale * (corners[at] + corners[at + 3] + corners[at + 6] - 3 * low[k]));
+  for (let i = 0; i < count; i++) {
+    const place = cell(9 * i, 0) + 2 * cell(9 * i + 1, 1) + 4 * cell(9 * i + 2, 2);
+    // 30 bits of place, then the number of the triangle: below 2^53.
+    keys[i] = place * 2 ** 23 + i;
+  }
+  if (count > 2 ** 23) throw new Fault(`solid of ${count} triangles`);
+  keys.sort();
+  const triangles = new Float64Array(TRIANGLE * count);
+  for (let i = 0; i < count; i++) {
+    const from = 9 * (keys[i] % 2 ** 23);
+    const to = TRIANGLE * i;
+    for (let k = 0; k < 9; k += 3) {
+      triangles[to + k] = corners[from + k] - ox;
+      triangles[to + k + 1] = corners[from + k + 1] - oy;
+      triangles[to + k + 2] = corners[from + k + 2] - oz;
+    }
+    triangles[to + 9] = tetrahedron(triangles, to);
+  }
+  return triangles;
+}
+
+/** Low corner of a cube of 1024³ cells round everything, and cells per three times the length. */
+function grid(corners: Float64Array): readonly [low: Point3, scale: number] {
+  let [x, y, z, most] = [Infinity, Infinity, Infinity, 0];
+  for (let i = 0; i < corners.length; i += 3) {
+    x = Math.min(x, corners[i]);
+    y = Math.min(y, corners[i + 1]);
+    z = Math.min(z, corners[i + 2]);
+  }
+  for (let i = 0; i < corners.length; i += 3) {
+    most = Math.max(most, corners[i] - x, corners[i + 1] - y, corners[i + 2] - z);
+  }
+  return [[x, y, z], 1023 / (3 * most)];
+}
+
+/** The ten bits of a whole number below 1024, two zeros after each. */
+function spaced(value: number): number {
+  let n = value & 1023;
+  n = (n | (n << 16)) & 0x30000ff;
+  n = (n | (n << 8)) & 0x300f00f;
+  n = (n | (n << 4)) & 0x30c30c3;
+  return (n | (n << 2)) & 0x9249249;
+}
+
+/** Writes the group of a range of triangles, then those of its parts. */
+function grouped(
+  triangles: Float64Array,
+  from: number,
+  to: number,
+  groups: number[],
+  links: number[],
+): void {
+  const at = links.length / LINK;
+  const leaf = to - from <= LEAST_GROUP;
+  groups.push(...groupOf(triangles, TRIANGLE * from, TRIANGLE * to));
+  links.push(0, leaf ? from : -1, leaf ? to : -1);
+  if (!leaf) {
+    const share = Math.ceil((to - from) / PARTS);
+    for (let part = from; part < to; part += share) {
+      grouped(triangles, part, Math.min(to, part + share), groups, links);
+    }
+  }
+  links[LINK * at] = links.length / LINK;
+}
+
+function groupOf(triangles: Float64Array, from: number, to: number): number[] {
+  let [volume, mx, my, mz] = [0, 0, 0, 0];
+  let [lowX, lowY, lowZ] = [Infinity, Infinity, Infinity];
+  let [highX, highY, highZ] = [-Infinity, -Infinity, -Infinity];
+  for (let t = from; t < to; t += TRIANGLE) {
+    const quarter = triangles[t + 9] / 4;
+    volume += triangles[t + 9];
+    for (let k = t; k < t + 9; k += 3) {
+      const x = triangles[k];
+      const y = triangles[k + 1];
+      const z = triangles[k + 2];
+      mx += quarter * x;
+      my += quarter * y;
+      mz += quarter * z;
+      lowX = Math.min(lowX, x);
+      lowY = Math.min(lowY, y);
+      lowZ = Math.min(lowZ, z);
+      highX = Math.max(highX, x);
+      highY = Math.max(highY, y);
+      highZ = Math.max(highZ, z);
+    }
+  }
+  const [cx, cy, cz] = [(lowX + highX) / 2, (lowY + highY) / 2, (lowZ + highZ) / 2];
+  let square = 0;
+  for (let t = from; t < to; t += TRIANGLE) {
+    for (let k = t; k < t + 9; k += 3) {
+      const x = triangles[k] - cx;
+      const y = triangles[k + 1] - cy;
+      const z = triangles[k + 2] - cz;
+      square = Math.max(square, x * x + y * y + z * z);
+    }
+  }
+  // A little more than the farthest corner, so that rounding cannot call a wet corner's group dry.
+  return [cx, cy, cz, Math.sqrt(square) * (1 + 1e-9) + 1e-12, volume, mx, my, mz];
+}
+
+/** ∫pp dV over the solid about its centroid, [xx, yy, zz, xy, xz, yz]. */
+function secondMoments(triangles: Float64Array): number[] {
+  let [xx, yy, zz, xy, xz, yz] = [0, 0, 0, 0, 0, 0];
+  for (let t = 0; t < triangles.length; t += TRIANGLE) {
+    const share = triangles[t + 9] / 20;
+    const sx = triangles[t] + triangles[t + 3] + triangles[t + 6];
+    const sy = triangles[t + 1] + triangles[t + 4] + triangles[t + 7];
+    const sz = triangles[t + 2] + triangles[t + 5] + triangles[t + 8];
+    xx += share * sx * sx;
+    yy += share * sy * sy;
+    zz += share * sz * sz;
+    xy += share * sx * sy;
+    xz += share * sx * sz;
+    yz += share * sy * sz;
+    for (let k = t; k < t + 9; k += 3) {
+      const x = triangles[k];
+      const y = triangles[k + 1];
+      const z = triangles[k + 2];
+      xx += share * x * x;
+      yy += share * y * y;
+      zz += share * z * z;
+      xy += share * x * y;
+      xz += share * x * z;
+      yz += share * y * z;
+    }
+  }
+  return [xx, yy, zz, xy, xz, yz];
+}

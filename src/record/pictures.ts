@@ -1,0 +1,107 @@
+/** What a lure does in the water → what is drawn of it. */
+import type { Choice } from '../ballast/choice.js';
+import { offsetAt } from '../body/shape.js';
+import { checkPicture } from '../drawing/picture/check.js';
+import { choicesPicture } from '../drawing/picture/choices-picture.js';
+import { floatPicture } from '../drawing/picture/float-picture.js';
+import type { DrawnEye, DrawnHole, DrawnLip, DrawnLure } from '../drawing/picture/input.js';
+import type { Picture } from '../drawing/picture/picture.js';
+import type { Floating } from '../floating.js';
+import { trimmed } from '../formats/number.js';
+import { pictureSvg } from '../formats/picture-svg.js';
+import { add, type Point2, quarterLeft, times } from '../geometry/vec.js';
+import { eyePlaces } from '../mass/eyes.js';
+import { floorOf } from '../mass/plug.js';
+import { Fault } from '../problem.js';
+
+/** The sheet of one lure at rest, as SVG. */
+export const floatSvg = (f: Floating): string => {
+  const [attitude, ...others] = f.attitudes;
+  return written(
+    floatPicture({
+      name: f.pattern.name,
+      version: f.pattern.version,
+      verdict: f.verdict,
+      waterDensityKgM3: f.water.densityKgM3,
+      lure: drawnLure(f),
+      attitude,
+      others: others.filter((a) => a.stable),
+      righting: f.righting,
+      speed: f.speed,
+      items: f.lure.items,
+      stages: f.stages,
+    }),
+  );
+};
+
+/** Choices of ballast side by side, as SVG; each with the lure it makes. */
+export const choicesSvg = (
+  planned: Floating,
+  wish: string,
+  choices: readonly { readonly choice: Choice; readonly floating: Floating }[],
+): string =>
+  written(
+    choicesPicture({
+      name: planned.pattern.name,
+      version: planned.pattern.version,
+      wish,
+      choices: choices.map(({ choice, floating }) => ({
+        lure: drawnLure(floating),
+        verdict: floating.verdict,
+        massG: choice.massG,
+        attitude: choice.attitude,
+        drilling: choice.holes.map((h) => ({ ...h, metal: h.weight ?? h.metal })),
+        sensitivity: [
+          ...choice.holes.flatMap(({ stationMm }, i) => {
+            const hole = choice.holes.length > 1 ? `hole at ${trimmed(stationMm, 1)}: ` : '';
+            return [
+              { per: `${hole}1 mm deeper`, ...choice.perHole[i].perDepthMm },
+              { per: `${hole}1 mm aft`, ...choice.perHole[i].perStationMm },
+            ];
+          }),
+          { per: 'timber +10 kg/m³', ...choice.perTimber.per10KgM3 },
+        ],
+      })),
+    }),
+  );
+
+function written(picture: Picture): string {
+  const flaws = checkPicture(picture);
+  if (flaws.length > 0) throw new Fault(`${picture.title}: ${JSON.stringify(flaws)}`);
+  return pictureSvg(picture);
+}
+
+function drawnLure({ pattern, blank, piece, lure, holes }: Floating): DrawnLure {
+  const { shape } = piece.design.body;
+  return {
+    shape,
+    cgMm: lure.cgMm,
+    lip: drawnLip(pattern, blank),
+    eyes: eyePlaces(pattern, shape).map(
+      ({ surface, outward }): DrawnEye => ({
+        at: add(surface, times(outward, EYE_RADIUS_MM)),
+        radiusMm: EYE_RADIUS_MM,
+      }),
+    ),
+    holes: blank.holes.map((hole, i): DrawnHole => {
+      const floorMm = floorOf(hole);
+      const belly = -offsetAt(shape.bellySquared, hole.stationMm);
+      return { ...hole, floorMm, bellyMm: Math.max(belly, floorMm - holes[i].plugMm) };
+    }),
+  };
+}
+
+const EYE_RADIUS_MM = 2; // a sign for an eye, not its size
+
+function drawnLip({ lip }: Floating['pattern'], { slot }: Floating['blank']): DrawnLip | null {
+  if (!lip || !slot) return null;
+  const half = times(quarterLeft(slot.outward), lip.thicknessMm / 2);
+  const tip = add(slot.end, times(slot.outward, lip.lengthMm));
+  const corners: Point2[] = [
+    add(slot.end, times(half, -1)),
+    add(tip, times(half, -1)),
+    add(tip, half),
+    add(slot.end, half),
+  ];
+  return { widthMm: lip.widthMm, corners };
+}

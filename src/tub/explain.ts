@@ -1,0 +1,192 @@
+/**
+ * From the tub back to the wood: the timber density and the weight of the metal that explain best
+ * what was read, by least squares. What the plan says counts as a reading too, as sure as its own
+ * spread, so that one number from the tub moves what it can tell of and leaves the rest.
+ */
+import type { Attitude } from '../float/attitude.js';
+import type { Point3 } from '../geometry/vec.js';
+import type { Reading } from './reading.js';
+
+/** Mass and where it pulls. */
+export type Weight = { readonly massG: number; readonly cgMm: Point3 };
+
+export type TubLure = {
+  readonly timberKgM3: number;
+  readonly timberSpreadKgM3: number;
+  /** The rigged lure with another timber, and with so much of the metal planned (1: as planned). */
+  readonly weighing: (timberKgM3: number, metalShare: number) => Weight;
+  /** How that lies in the tub, near how it is planned to lie; null when it goes under. */
+  readonly lying: (weight: Weight) => Attitude | null;
+  /** Where something hung under a station pulls. */
+  readonly hungAtMm: (stationMm: number) => Point3;
+  /** What a gram of lead weighs in the water. */
+  readonly hungShare: number;
+  readonly hasMetal: boolean;
+};
+
+type Read = 'trimDeg' | 'freeboardNoseMm' | 'freeboardTailMm' | 'massG';
+const READ: readonly Read[] = ['trimDeg', 'freeboardNoseMm', 'freeboardTailMm', 'massG'];
+
+/** How well each is read with rule and kitchen scale: one standard deviation. Common practice, no source. */
+const READ_SPREAD: Readonly<Record<Read, number>> = {
+  trimDeg: 0.5,
+  freeboardNoseMm: 0.5,
+  freeboardTailMm: 0.5,
+  massG: 0.05,
+};
+/** What is seen shall outweigh what was planned: the plan holds only three of its spreads. */
+const PLAN_WEIGHT = 1 / 3;
+/** Of the metal's weight: half a millimeter of depth, and how a pour sets. Common practice, no source. */
+const METAL_SPREAD = 0.08;
+
+export type Explained = {
+  readonly timberKgM3: number;
+  readonly timberSpreadKgM3: number;
+  /** Metal there is, as a share of what was planned. */
+  readonly metalShare: number;
+  readonly metalSpread: number;
+  /** Each thing read, as seen, as planned, and with what is found. Null: the lure would go under. */
+  readonly readings: readonly {
+    readonly what: Read;
+    readonly reading: number;
+    readonly seen: number;
+    readonly planned: number | null;
+    readonly explained: number | null;
+  }[];
+  /** Root mean square of what is left, in units of what can be read: about 1 or less is well explained. */
+  readonly misfit: number;
+  /** The timber or the metal is off by more than three of its own spreads: something else differs. */
+  readonly farFetched: boolean;
+};
+
+type Unknowns = readonly [timber: number, metal: number];
+
+export function explain(lure: TubLure, readings: readonly Reading[]): Explained {
+  const residuals = (u: Unknowns) => residualsOf(lure, readings, u);
+  let at: Unknowns = [0, 0];
+  for (let round = 0; round < 30; round++) {
+    const [step] = gaussNewton(residuals, at, lure.hasMetal);
+    // Half a step at a time where the whole one leads uphill, as it may where the lure goes under.
+    let share = 1;
+    const before = sumOfSquares(residuals(at));
+    const to = (): Unknowns => [at[0] + share * step[0], at[1] + share * step[1]];
+    while (share > 1e-3 && sumOfSquares(residuals(to())) > before) share /= 2;
+    at = to();
+    if (share * Math.hypot(...step) < 1e-7) break;
+  }
+  const [, covariance] = gaussNewton(residuals, at, lure.hasMetal);
+  const predicted = (u: Unknowns) => predictions(lure, readings, u);
+  const [planned, explained] = [predicted([0, 0]), predicted(at)];
+  const rows = readings.flatMap((reading, i) =>
+    READ.flatMap((what) => {
+      const seen = reading[what];
+      return seen === undefined
+        ? []
+        : [
+            {
+              what,
+              reading: i + 1,
+              seen,
+              planned: planned[i]?.[what] ?? null,
+              explained: explained[i]?.[what] ?? null,
+            },
+          ];
+    }),
+  );
+  const left = rows.map((r) =>
+    r.explained === null ? 10 : (r.seen - r.explained) / READ_SPREAD[r.what],
+  );
+  return {
+    timberKgM3: lure.timberKgM3 + at[0] * lure.timberSpreadKgM3,
+    timberSpreadKgM3: Math.sqrt(covariance[0]) * lure.timberSpreadKgM3,
+    metalShare: 1 + at[1] * METAL_SPREAD,
+    metalSpread: Math.sqrt(covariance[1]) * METAL_SPREAD,
+    readings: rows,
+    misfit: Math.sqrt(sumOfSquares(left) / left.length),
+    farFetched: Math.max(Math.abs(at[0]), Math.abs(at[1])) > 3,
+  };
+}
+
+/** What would be read of each reading's lure; null where it goes under. Unknowns in units of their spreads. */
+function predictions(
+  lure: TubLure,
+  readings: readonly Reading[],
+  [timber, metal]: Unknowns,
+): (Readonly<Record<Read, number>> | null)[] {
+  const own = lure.weighing(
+    lure.timberKgM3 + timber * lure.timberSpreadKgM3,
+    1 + metal * METAL_SPREAD,
+  );
+  return readings.map(({ hungG, hungStationMm }) => {
+    const all =
+      hungG === undefined || hungStationMm === undefined
+        ? own
+        : together(own, { massG: hungG * lure.hungShare, cgMm: lure.hungAtMm(hungStationMm) });
+    const lies = lure.lying(all);
+    return (
+      lies && {
+        trimDeg: lies.trimDeg,
+        freeboardNoseMm: lies.freeboardNoseMm,
+        freeboardTailMm: lies.freeboardTailMm,
+        massG: own.massG,
+      }
+    );
+  });
+}
+
+function together(a: Weight, b: Weight): Weight {
+  const massG = a.massG + b.massG;
+  const along = (k: 0 | 1 | 2) => (a.massG * a.cgMm[k] + b.massG * b.cgMm[k]) / massG;
+  return { massG, cgMm: [along(0), along(1), along(2)] };
+}
+
+/** Readings less predictions in units of their spreads, then the plan's own: the unknowns themselves. */
+function residualsOf(lure: TubLure, readings: readonly Reading[], u: Unknowns): number[] {
+  const predicted = predictions(lure, readings, u);
+  return [
+    ...readings.flatMap((reading, i) =>
+      READ.flatMap((what) => {
+        const seen = reading[what];
+        if (seen === undefined) return [];
+        const lies = predicted[i];
+        if (lies) return [(seen - lies[what]) / READ_SPREAD[what]];
+        // Under water nothing can be read but the scale; a lure seen afloat is then far off.
+        return [what === 'massG' ? 0 : 100 * (1 + Math.abs(u[0]) + Math.abs(u[1]))];
+      }),
+    ),
+    ...u.map((v) => PLAN_WEIGHT * v),
+  ];
+}
+
+const sumOfSquares = (values: readonly number[]): number => values.reduce((s, v) => s + v * v, 0);
+
+const STEP = 1e-3; // of the spreads, for differences either way
+
+/** The step of least squares, and the variances it leaves. Without metal only the timber is unknown. */
+function gaussNewton(
+  residuals: (u: Unknowns) => number[],
+  at: Unknowns,
+  hasMetal: boolean,
+): [step: Unknowns, variances: Unknowns] {
+  const r = residuals(at);
+  const slope = (du: Unknowns): number[] => {
+    const [up, down] = [1, -1].map((s) =>
+      residuals([at[0] + s * STEP * du[0], at[1] + s * STEP * du[1]]),
+    );
+    return up.map((v, i) => (v - down[i]) / (2 * STEP));
+  };
+  const [a, b] = [slope([1, 0]), slope([0, 1])];
+  const dot = (p: readonly number[], q: readonly number[]) =>
+    p.reduce((s, v, i) => s + v * q[i], 0);
+  const [aa, ab, bb, ar, br] = [dot(a, a), dot(a, b), dot(b, b), dot(a, r), dot(b, r)];
+  if (!hasMetal)
+    return [
+      [-ar / aa, -at[1]],
+      [1 / aa, 0],
+    ];
+  const det = aa * bb - ab * ab;
+  return [
+    [(-bb * ar + ab * br) / det, (ab * ar - aa * br) / det],
+    [bb / det, aa / det],
+  ];
+}

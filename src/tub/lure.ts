@@ -1,0 +1,57 @@
+/** A lure as the tub knows it: what may be otherwise than planned, and how it then lies. */
+import type { Attitude } from '../float/attitude.js';
+import type { Immersible } from '../float/immersible.js';
+import { type Load, restAttitudes } from '../float/rest.js';
+import { angleBetween } from '../float/tilt.js';
+import type { Point3 } from '../geometry/vec.js';
+import type { Item } from '../mass/item.js';
+import type { TubLure, Weight } from './explain.js';
+
+export type Planned = {
+  readonly items: readonly Item[];
+  readonly timber: { readonly densityKgM3: number; readonly spreadKgM3: number };
+  readonly solid: Immersible;
+  readonly load: Load;
+  readonly rest: Attitude;
+  /** Height of the finished belly at a station. */
+  readonly bellyMm: (stationMm: number) => number;
+  /** Of the lead a trial weight is made of. */
+  readonly leadKgM3: number;
+};
+
+/** The metal of ballast holes by the names the budget gives it. */
+const isMetal = ({ name }: Item): boolean => /^(plug|weight) \d+$/.test(name);
+
+export function tubLure({ items, timber, solid, load, rest, bellyMm, leadKgM3 }: Planned): TubLure {
+  const metal = items.filter(isMetal);
+  const wood = items.filter((i) => i.name === 'timber');
+  const others = items.filter((i) => !isMetal(i) && i.name !== 'timber');
+  return {
+    timberKgM3: timber.densityKgM3,
+    timberSpreadKgM3: timber.spreadKgM3,
+    hasMetal: metal.length > 0,
+    weighing: (kgM3, share) =>
+      weightOf([
+        ...wood.map((i) => [kgM3 / timber.densityKgM3, i] as const),
+        ...metal.map((i) => [share, i] as const),
+        ...others.map((i) => [1, i] as const),
+      ]),
+    lying: (weight) => {
+      const near = restAttitudes(solid, { ...load, ...weight })
+        .filter((a) => a.stable && a.dryRatio > 0)
+        .map((a) => ({ a, far: angleBetween(a.upInBody, rest.upInBody) }))
+        .sort((p, q) => p.far - q.far)[0];
+      return near?.a ?? null;
+    },
+    hungAtMm: (stationMm) => [stationMm, 0, bellyMm(stationMm)],
+    hungShare: 1 - load.waterDensityKgM3 / leadKgM3,
+  };
+}
+
+function weightOf(parts: readonly (readonly [factor: number, item: Item])[]): Weight {
+  const massG = parts.reduce((sum, [k, i]) => sum + k * i.massG, 0);
+  const along = (axis: 0 | 1 | 2) =>
+    parts.reduce((sum, [k, i]) => sum + k * i.massG * i.cgMm[axis], 0) / massG;
+  const cgMm: Point3 = [along(0), along(1), along(2)];
+  return { massG, cgMm };
+}

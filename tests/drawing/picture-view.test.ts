@@ -1,0 +1,137 @@
+import { describe, expect, test } from 'vitest';
+import { type BodyShape, offsetSquared } from '../../src/body/shape.js';
+import {
+  frontView,
+  hull,
+  seen,
+  sideView,
+  silhouette,
+  type View,
+  widestStationMm,
+} from '../../src/drawing/picture/view.js';
+import { monotoneCurve } from '../../src/geometry/monotone.js';
+import { ringArea, ringBox, signedArea } from '../../src/geometry/ring.js';
+import type { Point2, Point3 } from '../../src/geometry/vec.js';
+import { random } from './picture-sample.js';
+
+const [A, B, C] = [50, 12, 18];
+
+/** Half-axes A along, B across, C high. */
+function ellipsoid(): BodyShape {
+  const side = (r: number) =>
+    offsetSquared(
+      2 * A,
+      [0.1, 0.3, 0.5, 0.7, 0.9].map((s) => ({
+        stationMm: 2 * A * s,
+        offsetMm: r * Math.sqrt(1 - (2 * s - 1) ** 2),
+      })),
+      { noseRadiusMm: (r * r) / A, tailRadiusMm: (r * r) / A },
+    );
+  const round = monotoneCurve([0], [2]);
+  return {
+    lengthMm: 2 * A,
+    backSquared: side(C),
+    bellySquared: side(C),
+    halfBreadthSquared: side(B),
+    upperExponent: round,
+    lowerExponent: round,
+  };
+}
+
+const dot = (a: Point3, b: Point3) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const cross = (a: Point3, b: Point3): Point3 => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
+
+/** Area of an ellipsoid's shadow along a unit vector, π √((bc·x)² + (ac·y)² + (ab·z)²): standard geometry. */
+const shadow = ([x, y, z]: Point3) => Math.PI * Math.hypot(B * C * x, A * C * y, A * B * z);
+
+const next = random(11);
+const UPS: readonly Point3[] = [
+  [0, 0, 1],
+  [0, 0, -1],
+  [0, 1, 0],
+  [1, 0, 0],
+  [-1, 0, 0],
+  ...Array.from({ length: 20 }, (): Point3 => {
+    const [z, a] = [2 * next() - 1, 2 * Math.PI * next()];
+    const r = Math.sqrt(1 - z * z);
+    return [r * Math.cos(a), r * Math.sin(a), z];
+  }),
+];
+
+describe('views of an ellipsoid, sky in 25 directions', () => {
+  const shape = ellipsoid();
+  const views = UPS.flatMap((up): View[] => [sideView(up), frontView(up)]);
+
+  test('right and up are square unit vectors', () => {
+    expect(views).toHaveLength(50);
+    for (const { right, up } of views) {
+      expect(dot(right, right)).toBeCloseTo(1, 12);
+      expect(dot(right, up)).toBeCloseTo(0, 12);
+    }
+  });
+
+  test('the outline has the area of the shadow', () => {
+    for (const view of views) {
+      const ratio = ringArea(silhouette(shape, view)) / shadow(cross(view.right, view.up));
+      // 48 points around lie on the surface: 1 − sinc(2π/48) = 0.3 % of a section is left out.
+      expect(ratio).toBeGreaterThan(0.995);
+      expect(ratio).toBeLessThan(1.0001);
+    }
+  });
+
+  test('heights are true: the top is as high as the ellipsoid is', () => {
+    for (const { right, up } of views) {
+      const [, , , top] = ringBox(silhouette(shape, { right, up }));
+      // Middle at (A, 0, 0), support function of an ellipsoid.
+      const high = up[0] * A + Math.hypot(A * up[0], B * up[1], C * up[2]);
+      expect(Math.abs(top - high)).toBeLessThan(0.15);
+    }
+  });
+});
+
+describe('which way it is seen', () => {
+  const tilted: Point3 = [0.3, -0.2, Math.sqrt(1 - 0.13)];
+
+  test('from the side the nose is left, as long as it is level', () => {
+    for (const up of [tilted, [0, 0.1, -Math.sqrt(0.99)] as Point3])
+      expect(seen(sideView(up), [100, 0, 0])[0]).toBeGreaterThan(90);
+  });
+
+  test('from ahead port is right while the back is up, left when belly up', () => {
+    expect(seen(frontView([0, 0, 1]), [0, 1, 0])[0]).toBeCloseTo(1, 12);
+    expect(seen(frontView([0, 0, -1]), [0, 1, 0])[0]).toBeCloseTo(-1, 12);
+    // Heeled with port down, port is the lower side.
+    expect(seen(frontView([0, -0.6, 0.8]), [0, 1, 0])[1]).toBeLessThan(0);
+  });
+
+  test('standing on its end is the limit of trimming there', () => {
+    for (const sign of [1, -1]) {
+      const near = sideView([-sign * Math.sqrt(1 - 1e-10), 0, 1e-5]);
+      const at = sideView([-sign, 0, 0]);
+      for (const k of [0, 1, 2]) expect(at.right[k]).toBeCloseTo(near.right[k], 4);
+    }
+  });
+});
+
+test('the widest station of an ellipsoid is its middle', () => {
+  expect(widestStationMm(ellipsoid())).toBeCloseTo(A, 9);
+});
+
+test('hull: corners of a square with points on its sides and inside', () => {
+  const points: Point2[] = [
+    [0, 0],
+    [1, 0],
+    [2, 0],
+    [2, 2],
+    [0, 2],
+    [1, 1],
+    [0, 1],
+  ];
+  expect(hull(points)).toHaveLength(4);
+  expect(signedArea(hull(points))).toBe(4);
+  expect(hull(points.slice(0, 3))).toHaveLength(2);
+});
