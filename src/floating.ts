@@ -108,6 +108,7 @@ export function floating(given: Given): Floating {
     { materials, timber },
     { solid, waterDensityKgM3: densityKgM3 },
   );
+  const rounded = roundOver(body.shape, blank, materials);
   const fullG = solid.volumeMm3 * densityKgM3 * 1e-6;
   const stable = attitudes[0].stable;
   return {
@@ -128,8 +129,8 @@ export function floating(given: Given): Floating {
         metal: hole.metal,
       };
     }),
-    stages: stagesOf(given),
-    roundOver: roundOver(body.shape, blank, materials),
+    stages: stagesOf({ ...given, lure, roundOverMm: rounded.bitMm }),
+    roundOver: rounded,
     solid,
     load,
     piece,

@@ -1,5 +1,5 @@
 /** Jig set-ups: those a run names, or those that come with the program. */
-import { JIG_NAME, type JigSetups } from './jig/set.js';
+import { JIG_NAME, type JigSetups } from './jig/setup.js';
 import {
   asDrillStopSetup,
   asLipSlotGuideSetup,

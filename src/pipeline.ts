@@ -4,11 +4,8 @@
  * touches a file.
  */
 import type { Blank } from './blank/blank.js';
-import { makeBlank } from './blank/make.js';
 import { type SawnMass, sawnMass } from './blank/sawn-mass.js';
-import { type TimberDensity, timberDensity } from './blank/timber-density.js';
-import { type Body, bodyShape, checkBody, makeBody } from './body/body.js';
-import type { BodyShape } from './body/shape.js';
+import { type Body, checkBody, makeBody } from './body/body.js';
 import { checkDrawing } from './drawing/check.js';
 import { gapMm } from './drawing/cut.js';
 import type { Drawn } from './drawing/drawing.js';
@@ -17,22 +14,19 @@ import { LEAST_HEIGHT_MM } from './drawing/label.js';
 import { cutCaution, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
-import { checkFloating, type Floating, floating, USUAL_WATER } from './floating.js';
+import type { Floating } from './floating.js';
 import { checkJig } from './jig/check.js';
 import type { Jig } from './jig/jig.js';
-import { type JigSetups, makeJigs, wallProblem } from './jig/set.js';
+import { makeJigs, wallProblem } from './jig/set.js';
+import type { JigSetups } from './jig/setup.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
-import { ballastProblems } from './mass/problems.js';
+import { afloat, designsOf } from './lures.js';
 import { isError } from './messages.js';
 import type { Nest, NestFace } from './nest/nest.js';
 import { checkOrder, nestOrder } from './nest/order.js';
-import { THICKNESS_TOLERANCE_MM } from './nest/stack.js';
 import type { Pattern } from './pattern/pattern.js';
-import { blockDensityKgM3 } from './pattern/run.js';
-import type { WaterFile } from './pattern/water-schema.js';
-import { Fault, type Problem, problem } from './problem.js';
+import { assertNone, type Problem, problem } from './problem.js';
 import type { SolidKernel } from './solid/kernel.js';
-import type { Materials } from './tables/materials.js';
 
 /** One line of the order, with all that is made for it. */
 export type Product = {
@@ -61,81 +55,6 @@ export type Outcome = { readonly build: Build | null; readonly findings: readonl
 /** Layouts tried per face beside the systematic ones, and where their shuffles start. */
 const NEST_EFFORT = { tries: 24, seed: 1 };
 
-type Design = {
-  readonly shape: BodyShape;
-  readonly blank: Blank | null;
-  readonly findings: readonly Finding[];
-};
-
-const design = (
-  { pattern }: Job['orders'][number],
-  index: number,
-  materials: Materials,
-): Design => {
-  const shape = bodyShape(pattern);
-  const { blank, problems } = makeBlank(pattern, shape);
-  const filled = blank ? ballastProblems(blank.holes, shape, materials) : [];
-  return { shape, blank, findings: [...problems, ...filled].map((p) => finding(index, p)) };
-};
-
-const designsOf = ({ orders, materials }: Job): Design[] =>
-  orders.map((order, index) => design(order, index, materials));
-
-/** The part that needs no tools: can every lure of the job be made in wood? */
-export const designFindings = (job: Job): Finding[] => designsOf(job).flatMap((d) => d.findings);
-
-/** The same job with other ballast in all its lures. */
-export const withBallast = (job: Job, ballast: Pattern['ballast']): Job => ({
-  ...job,
-  orders: job.orders.map((o) => ({ ...o, pattern: { ...o.pattern, ballast } })),
-});
-
-/** What is known better than the files say: the water at hand, the timber of the very block. */
-export type AtHand = { readonly water?: WaterFile | null; readonly timber?: TimberDensity | null };
-
-/** Every lure of the job in its water, or why not; nothing is nested or cut. */
-export function floatings(
-  job: Job,
-  atHand: AtHand = {},
-): {
-  readonly floating: readonly Floating[];
-  readonly findings: readonly Finding[];
-} {
-  const designs = designsOf(job);
-  const findings = designs.flatMap((d) => d.findings);
-  if (findings.length > 0) return { floating: [], findings };
-  const made = designs.map(({ shape, blank }, i) => {
-    const body = makeBody(shape);
-    const given = inWater(job, i, { body, blank: blank as Blank });
-    const afloat = floating({
-      ...given,
-      water: atHand.water ?? given.water,
-      timber: atHand.timber ?? given.timber,
-    });
-    assertNone(checkFloating(afloat));
-    return afloat;
-  });
-  return { floating: made, findings };
-}
-
-const inWater = (job: Job, index: number, made: { readonly body: Body; readonly blank: Blank }) => {
-  const { pattern } = job.orders[index];
-  return {
-    ...made,
-    pattern,
-    materials: job.materials,
-    timber: timberFor(job, pattern),
-    water: job.water ?? pattern.water ?? USUAL_WATER,
-  };
-};
-
-const timberFor = ({ materials, workshop }: Job, pattern: Pattern): TimberDensity =>
-  timberDensity(
-    materials.timbers[pattern.timber],
-    pattern.timberDensityKgM3,
-    pilesFor(pattern, workshop),
-  );
-
 export function build(job: Job, kernel: SolidKernel): Outcome {
   const designs = designsOf(job);
   const unmakeable = designs.flatMap((d) => d.findings);
@@ -162,13 +81,14 @@ export function build(job: Job, kernel: SolidKernel): Outcome {
 
   const products = job.orders.map(({ pattern, count }, i): Product => {
     const [body, blank] = [makeBody(designs[i].shape), blanks[i]];
+    const floating = afloat(job, i, { body, blank });
     return {
       pattern,
       count,
       body,
       blank,
-      floating: floating(inWater(job, i, { body, blank })),
-      sawnMass: sawnMass(blank, timberFor(job, pattern), {
+      floating,
+      sawnMass: sawnMass(blank, floating.timber, {
         slotIsCut: workshop?.saw.cutsLipSlot ?? false,
       }),
       template: templates[i].template as Template,
@@ -227,15 +147,6 @@ const drawFace = (
     notes: [...stackNotes(face.stacks), cutCaution(saw)],
   });
 
-const pilesFor = (pattern: Pattern, workshop: Workshop | null) =>
-  (workshop?.blocks ?? [])
-    .filter(
-      (b) =>
-        b.timber === pattern.timber &&
-        Math.abs(b.thicknessMm - pattern.blockThicknessMm) <= THICKNESS_TOLERANCE_MM,
-    )
-    .map((b) => ({ count: b.count, densityKgM3: blockDensityKgM3(b) }));
-
 const labelWarnings = ({ products, faces }: Build): Finding[] => {
   const unlabeled = new Set(
     [...products.map((p) => p.template.drawn), ...faces].flatMap((d) => d.unlabeled),
@@ -259,19 +170,9 @@ function checkedJig(kernel: SolidKernel, jig: Jig, blank: Blank, setups: JigSetu
 function assertSound({ products, faces }: Build): void {
   const drawn = [...products.map((p) => p.template.drawn), ...faces];
   assertNone([
-    ...products.flatMap(({ body, floating: afloat, template }) => [
-      ...checkBody(body),
-      ...checkFloating(afloat),
-      ...checkTemplate(template),
-    ]),
+    ...products.flatMap(({ body, template }) => [...checkBody(body), ...checkTemplate(template)]),
     ...drawn.flatMap(({ drawing }) =>
       checkDrawing(drawing).map((flaw) => `${drawing.title}: ${JSON.stringify(flaw)}`),
     ),
   ]);
-}
-
-/** What a check of ours finds is our fault, never the maker's. */
-function assertNone(complaints: readonly string[]): void {
-  if (complaints.length > 0)
-    throw new Fault(`checks failed:\n${complaints.map((c) => `  ${c}`).join('\n')}`);
 }

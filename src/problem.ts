@@ -32,3 +32,9 @@ export const problem = (
 export class Fault extends Error {
   override readonly name = 'Fault';
 }
+
+/** What a check of ours finds is our fault, never the maker's. @throws Fault unless there are no complaints */
+export function assertNone(complaints: readonly string[]): void {
+  if (complaints.length > 0)
+    throw new Fault(`checks failed:\n${complaints.map((c) => `  ${c}`).join('\n')}`);
+}

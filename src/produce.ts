@@ -1,6 +1,7 @@
 /** One file → everything made from it, or every problem that stands in the way, each with its place. */
 import { load } from './load.js';
-import { type Build, build, designFindings } from './pipeline.js';
+import { designFindings } from './lures.js';
+import { type Build, build } from './pipeline.js';
 import type { Place, Problem } from './problem.js';
 import type { Input } from './reader.js';
 import { loadKernel, type SolidKernel } from './solid/kernel.js';

@@ -20,7 +20,18 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   drawing: ['geometry', 'pattern', 'body', 'blank', 'mass', 'float'],
   jig: ['geometry', 'pattern', 'blank', 'solid'],
   formats: ['geometry', 'drawing'],
-  record: ['geometry', 'mass', 'float', 'ballast', 'solid', 'nest', 'drawing', 'jig', 'formats'],
+  record: [
+    'geometry',
+    'body',
+    'mass',
+    'float',
+    'ballast',
+    'solid',
+    'nest',
+    'drawing',
+    'jig',
+    'formats',
+  ],
 };
 /** Everyone may use these; they import none of the rooms. */
 const FOR_ALL = ['problem.ts', 'messages.ts'];

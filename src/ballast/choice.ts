@@ -14,7 +14,7 @@ import {
   type TimberSensitivity,
   timberSensitivity,
 } from './sensitivities.js';
-import { waterG } from './wish.js';
+import { type Target, waterG } from './wish.js';
 import { type Hole, plugIn, type Workpiece, withHoles } from './workpiece.js';
 
 export type ChosenHole = Hole & {
@@ -44,30 +44,24 @@ export type Choice = Scored & {
 /** Beyond this a lure heels: rounding and the mesh's own asymmetry are far less. */
 const UPRIGHT_DEG = 1;
 
+/** A choice, or why the water refuses the holes. That the wood allows them is taken for granted. */
 export function judged(piece: Workpiece, wanted: Wanted, draft: Draft): Choice | Refusal {
-  const { holes, target } = draft;
+  const { holes, woodMm } = draft;
   const mass = withHoles(piece, holes);
-  const load = loadOf(piece, mass);
-  const attitudes = restAttitudes(piece.afloat.solid, load);
+  const alone = loadOf(piece, mass);
+  const attitudes = restAttitudes(piece.afloat.solid, alone);
   const submerged = wanted.goal.kind === 'suspends' || wanted.goal.kind === 'drifts';
-  const meant = submerged ? underWater(piece, load) : load;
-  const rests = submerged ? restAttitudes(piece.afloat.solid, meant) : attitudes;
-  const stable = rests.filter((a) => a.stable);
-  const attitude = stable
-    .map((a) => ({ a, far: angleBetween(a.upInBody, target.up) }))
-    .sort((a, b) => a.far - b.far)[0]?.a;
-  const rolls = attitude === undefined ? { heelDeg: 180 } : rollsOver(attitude, stable);
-  if (attitude === undefined || rolls !== null) {
-    return { why: 'rolls-over', facts: rolls ?? {}, holes, short: 0 };
-  }
+  const load = submerged ? underWater(piece, alone) : alone;
+  const rests = submerged ? restAttitudes(piece.afloat.solid, load) : attitudes;
+  const attitude = nearestRest(rests, draft.target);
+  if ('rolls' in attitude) return { why: 'rolls-over', facts: attitude.rolls, holes, short: 0 };
   if (attitude.gmAcrossMm < wanted.leastGmMm) {
     return gmRefusal(holes, attitude.gmAcrossMm, wanted.leastGmMm);
   }
-  const { missed, speed } = missOf(piece.afloat, wanted, load.massG, attitude);
-  const far = farthest(wanted, missed, load.massG);
+  const { missed, speed } = missOf(piece.afloat, wanted, mass.massG, attitude);
+  const far = farthest(wanted, missed, mass.massG);
   if (far.ratio > 1) return { why: 'misses-wish', facts: far.facts, holes, short: far.ratio };
-  const sense = { attitude, load: meant };
-  const perHole = holes.map((_, i) => holeSensitivity(piece, holes, i, sense));
+  const perHole = holes.map((_, i) => holeSensitivity(piece, holes, i, { attitude, load }));
   return {
     holes: holes.map((hole) => {
       const { plugMm, metal } = plugIn(piece, hole);
@@ -79,11 +73,28 @@ export function judged(piece: Workpiece, wanted: Wanted, draft: Draft): Choice |
     attitudes,
     speed,
     missed,
-    woodMm: draft.woodMm,
+    woodMm,
     perHole,
-    perTimber: timberSensitivity(piece, holes, sense),
-    ...scored({ attitude, missed, perHole, woodMm: draft.woodMm, wanted, massG: load.massG }),
+    perTimber: timberSensitivity(piece, holes, { attitude, load }),
+    ...scored({ attitude, missed, perHole, woodMm, wanted, massG: mass.massG }),
   };
+}
+
+/** The stable rest nearest to the target; or where the lure ends instead, if that one is heeled, or belly up costs less energy. */
+function nearestRest(
+  rests: readonly Attitude[],
+  { up }: Target,
+): Attitude | { readonly rolls: Refusal['facts'] } {
+  const stable = rests.filter((a) => a.stable);
+  const nearest = stable
+    .map((rest) => ({ rest, far: angleBetween(rest.upInBody, up) }))
+    .sort((a, b) => a.far - b.far)[0]?.rest;
+  if (!nearest) return { rolls: {} };
+  const bellyUp = stable.find(
+    (a) => Math.abs(a.heelDeg) > 90 && a.cgAboveCbMm < nearest.cgAboveCbMm,
+  );
+  const end = Math.abs(nearest.heelDeg) > UPRIGHT_DEG ? nearest : bellyUp;
+  return end ? { rolls: { heelDeg: end.heelDeg, trimDeg: end.trimDeg } } : nearest;
 }
 
 export const loadOf = (piece: Workpiece, { massG, cgMm }: Pick<Load, 'massG' | 'cgMm'>): Load => ({
@@ -97,13 +108,4 @@ export const loadOf = (piece: Workpiece, { massG, cgMm }: Pick<Load, 'massG' | '
 function underWater({ afloat }: Workpiece, load: Load): Load {
   const wholeG = waterG(afloat.solid.volumeMm3, afloat.waterDensityKgM3);
   return { ...load, massG: Math.max(load.massG, wholeG) };
-}
-
-/** Where it ends instead, if the rest that is wished is heeled, or belly up costs less energy. */
-function rollsOver(attitude: Attitude, stable: readonly Attitude[]): Refusal['facts'] | null {
-  const bellyUp = stable.find(
-    (a) => Math.abs(a.heelDeg) > 90 && a.cgAboveCbMm < attitude.cgAboveCbMm,
-  );
-  const end = Math.abs(attitude.heelDeg) > UPRIGHT_DEG ? attitude : bellyUp;
-  return end ? { heelDeg: end.heelDeg, trimDeg: end.trimDeg } : null;
 }

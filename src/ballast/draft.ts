@@ -88,7 +88,7 @@ type Tries = Iterable<readonly Hole[] | Refusal>;
 /** The holes, or why the moment leaves no place for them. */
 function placed(
   set: readonly Hole[] | Beyond,
-  facts: { readonly metal: string; readonly diameterMm: number; readonly gapMm: number },
+  facts: Refusal['facts'],
   { trimDeg }: Target,
 ): readonly Hole[] | Refusal {
   if (!('beyond' in set)) return set;
@@ -128,13 +128,14 @@ function* holesOf(piece: Workpiece, target: Target, tool: Tool, mostHoles: numbe
 /** Gaps between the axes of two holes: as near as the wood allows, and from there in even steps up to this share of the length. */
 const WIDEST_GAP = 0.4;
 const GAPS = 5;
+const WEIGHT_GAPS = 3; // there are more sets of weights than of bits
 
 /** Whole mm. */
-function gapsMm(piece: Workpiece, diameterMm: number): number[] {
+function gapsMm(piece: Workpiece, diameterMm: number, count = GAPS): number[] {
   const least = Math.ceil(diameterMm + LEAST_WOOD_MM);
   const most = Math.floor(WIDEST_GAP * piece.design.body.shape.lengthMm);
-  const gaps = Array.from({ length: GAPS }, (_, k) =>
-    Math.round(least + ((most - least) * k) / (GAPS - 1)),
+  const gaps = Array.from({ length: count }, (_, k) =>
+    Math.round(least + ((most - least) * k) / (count - 1)),
   );
   return most < least ? [] : [...new Set(gaps)];
 }
@@ -167,13 +168,10 @@ function* weightSets(piece: Workpiece, target: Target, drawer: Drawer): Tries {
       yield { why: 'no-bit', facts: { weight }, holes: [], short: 0 };
     for (const set of nearestSets(piece, slugs, { missingG, mostHoles })) {
       const widest = Math.max(...set.map((slug) => slug.diameterMm));
-      const gaps = set.length === 1 ? [0] : gapsMm(piece, widest);
+      const gaps = set.length === 1 ? [0] : gapsMm(piece, widest, WEIGHT_GAPS);
+      const weight = set.map(({ name }) => name).join(' and ');
       for (const gapMm of gaps)
-        yield placed(
-          bored(piece, target, set, gapMm),
-          { metal, diameterMm: widest, gapMm },
-          target,
-        );
+        yield placed(bored(piece, target, set, gapMm), { weight, gapMm }, target);
     }
   }
 }

@@ -1,5 +1,6 @@
 /** Where a hole of a given bit and metal must go, and how deep, for a wanted state of the water. */
 
+import type { Mass } from '../mass/item.js';
 import { gPerMm3 } from '../mass/moments.js';
 import { pointCone, pointMm, setDensityKgM3 } from '../mass/plug.js';
 import { rowOf } from '../mass/row.js';
@@ -79,7 +80,7 @@ export function stationFor(
   if (least > most) return { beyond: 'nose' };
   const inside = (step: number) => Math.min(most, Math.max(least, Math.round(step)));
   const slope = addedG * target.up[2] * STATION_STEP_MM;
-  const lever = momentOf(target, bare.massG, bare.cgMm[0] * bare.massG, bare.cgMm[2] * bare.massG);
+  const lever = momentOfMass(target, bare);
   let step = inside(target.cbMm[0] / STATION_STEP_MM - lever / slope);
   let best = { step, off: Infinity };
   for (let i = 0; i < MOST_TRIES; i++) {
@@ -117,8 +118,14 @@ function depthByMass(
 }
 
 /** m (p − B) · t from an amount and its first moments. */
-const momentOf = ({ up, cbMm }: Target, amount: number, x: number, z: number): number =>
+export const momentOf = ({ up, cbMm }: Target, amount: number, x: number, z: number): number =>
   (x - cbMm[0] * amount) * up[2] - (z - cbMm[2] * amount) * up[0];
+
+/** The same of a mass in its center. */
+export const momentOfMass = (
+  target: Target,
+  { massG, cgMm }: Pick<Mass, 'massG' | 'cgMm'>,
+): number => momentOf(target, massG, massG * cgMm[0], massG * cgMm[2]);
 
 /** Σ m (p − B) · t about the target's center of buoyancy, t in the surface and aft: 0 where CG stands on its vertical. */
 function momentAbout(
@@ -127,8 +134,7 @@ function momentAbout(
   tool: Tool,
   { stations, depthMm }: { readonly stations: readonly number[]; readonly depthMm: number },
 ): number {
-  const { massG, cgMm } = piece.bare;
-  let sum = momentOf(target, massG, massG * cgMm[0], massG * cgMm[2]);
+  let sum = momentOfMass(target, piece.bare);
   const gain = gainGMm3(piece, tool);
   for (const stationMm of stations) {
     const floorMm = piece.sawnBellyMm(stationMm) + depthMm;

@@ -1,5 +1,5 @@
 /** What the wood says to a set of holes. */
-import { hangerProblems, holeProblems, LEAST_WOOD_MM } from '../blank/rules.js';
+import { hangerProblems, holeProblems } from '../blank/rules.js';
 import { floorOf, pointMm } from '../mass/plug.js';
 import type { ProblemCode } from '../messages.js';
 import { Fault, type Problem } from '../problem.js';
@@ -42,13 +42,18 @@ export const LEAST_METAL_MM = 1;
 export function woodRefusal(piece: Workpiece, holes: readonly Hole[]): Refusal | null {
   const { pattern, body, blank } = piece.design;
   const bored = holes.map((hole) => withBelly(piece, hole));
+  // A hole that goes nowhere has no side view, which the rules of the wood look at.
+  for (const hole of holes) {
+    const refusal = hole.depthMm <= 0 ? coverRefusal(piece, hole) : null;
+    if (refusal) return { ...refusal, holes };
+  }
   const found = [
     ...holeProblems(bored, blank.slot, body.shape),
     ...hangerProblems({ ...pattern, ballast: holes }, null),
   ][0];
   if (found) return { ...fromProblem(found), holes };
   for (const hole of holes) {
-    const refusal = shoulderRefusal(piece, hole) ?? coverRefusal(piece, hole);
+    const refusal = coverRefusal(piece, hole);
     if (refusal) return { ...refusal, holes };
   }
   return null;
@@ -66,18 +71,6 @@ export const woodLeftMm = (piece: Workpiece, holes: readonly Hole[]): number =>
       return Math.min(shoulderMm - floorMm, back - pointMm(hole) - floorMm);
     }),
   );
-
-function shoulderRefusal(piece: Workpiece, hole: Hole): Omit<Refusal, 'holes'> | null {
-  const woodMm = woodLeftMm(piece, [hole]);
-  if (woodMm >= LEAST_WOOD_MM) return null;
-  const { stationMm, depthMm } = hole;
-  const limitMm = depthMm + woodMm - LEAST_WOOD_MM;
-  return {
-    why: 'through-back',
-    facts: { stationMm, depthMm, pointMm: pointMm(hole), woodMm, limitMm, leastMm: LEAST_WOOD_MM },
-    short: LEAST_WOOD_MM - woodMm,
-  };
-}
 
 function coverRefusal(piece: Workpiece, hole: Hole): Omit<Refusal, 'holes'> | null {
   const { highestMm } = piece.belly(hole.stationMm, hole.diameterMm);

@@ -9,11 +9,12 @@ import { type Hole, netOf, plugIn, type Workpiece } from './workpiece.js';
 /** Holes and what they add to the lure, metal less timber. */
 export type Room = { readonly holes: readonly Hole[]; readonly addsG: number };
 
-/** The fullest hole, or the fullest two of one bit and metal (or one weight), looked for at every mm of the length. */
+/** The fullest hole, or the fullest two of one bit and metal (or one weight), looked for at every other mm of the length. */
 export function mostRoom(piece: Workpiece, drawer: Drawer): Room {
   const kinds = drawer.weights ? weightKinds(piece, drawer) : pouredKinds(piece, drawer);
   let best: Filled[] = [];
-  for (const holeAt of kinds) {
+  for (const { holeAt, mostG } of kinds) {
+    if (drawer.mostHoles * mostG <= sum(best)) continue;
     const set = fullest(filledHoles(piece, holeAt), drawer.mostHoles);
     if (sum(set) > sum(best)) best = set;
   }
@@ -21,34 +22,38 @@ export function mostRoom(piece: Workpiece, drawer: Drawer): Room {
 }
 
 type Filled = { readonly hole: Hole; readonly addsG: number };
-/** The hole of a kind that holds most at a station. */
-type Kind = (stationMm: number) => Hole;
+/** The hole of a kind that holds most at a station, and what none of the kind holds more than. */
+type Kind = { readonly holeAt: (stationMm: number) => Hole; readonly mostG: number };
 
 function pouredKinds(piece: Workpiece, { metals, bitsMm, pointAngleDeg, pour }: Drawer): Kind[] {
   const usable = metals.filter((metal) => gainGMm3(piece, { metal, pour }) > 0);
   return usable.flatMap((metal) =>
-    bitsMm.map((diameterMm) => (stationMm: number) => {
+    bitsMm.map((diameterMm): Kind => {
       const tool = { diameterMm, pointAngleDeg, metal, pour, fillMm: null, weight: null };
-      const tried: Hole = { ...tool, stationMm, depthMm: 0 };
-      const deepest = woodLeftMm(piece, [tried]) - LEAST_WOOD_MM;
-      return {
-        ...tried,
-        depthMm: Math.floor(deepest / DEPTH_STEP_MM) / Math.round(1 / DEPTH_STEP_MM),
+      const holeAt = (stationMm: number): Hole => {
+        const tried = { ...tool, stationMm, depthMm: 0 };
+        const deepest = woodLeftMm(piece, [tried]) - LEAST_WOOD_MM;
+        const depthMm = Math.floor(deepest / DEPTH_STEP_MM) / Math.round(1 / DEPTH_STEP_MM);
+        return { ...tried, depthMm };
       };
+      return { holeAt, mostG: Infinity };
     }),
   );
 }
 
+/** The heaviest first, so that the lighter ones need no look. */
 const weightKinds = (piece: Workpiece, drawer: Drawer): Kind[] =>
-  drawer.metals.flatMap((metal) =>
-    slugsOf(piece, { ...drawer, metal }).slugs.map(
-      (slug) => (stationMm: number) => holeFor(piece, slug, stationMm),
-    ),
-  );
+  drawer.metals
+    .flatMap((metal) => slugsOf(piece, { ...drawer, metal }).slugs)
+    .sort((a, b) => b.weight.massG - a.weight.massG)
+    .map((slug) => ({
+      holeAt: (stationMm) => holeFor(piece, slug, stationMm),
+      mostG: slug.weight.massG,
+    }));
 
-const LOOK_EVERY_MM = 1;
+const LOOK_EVERY_MM = 2;
 
-function filledHoles(piece: Workpiece, holeAt: Kind): Filled[] {
+function filledHoles(piece: Workpiece, holeAt: Kind['holeAt']): Filled[] {
   const lengthMm = piece.design.body.shape.lengthMm;
   const out: Filled[] = [];
   for (let at = LOOK_EVERY_MM; at < lengthMm; at += LOOK_EVERY_MM) {

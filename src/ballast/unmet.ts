@@ -1,14 +1,15 @@
 /** When no set of holes is left: which limit stands in the way, and what would meet it. */
 import { heave } from '../float/heave.js';
 import { highestCorner } from '../float/immerse.js';
+import { along3 } from '../float/tilt.js';
 import { type Draft, type Drawer, draftsFor } from './draft.js';
 import type { Wanted } from './miss.js';
-import type { Refusal, Why } from './refuse.js';
+import { gathered, type Refusal, type Why } from './refuse.js';
 import { mostRoom } from './room.js';
 import { type Target, targetAt, upAt } from './wish.js';
 import { type Hole, plugIn, type Workpiece } from './workpiece.js';
 
-/** How high a lure of some mass floats at the trim in question; null where it does not float. */
+/** How high a lure of some mass floats at the trim that was wished, or level; null where it does not float. */
 export type Height = { readonly freeboardMm: number; readonly dryRatio: number } | null;
 
 export type Unmet =
@@ -39,7 +40,9 @@ export type Unmet =
   | { readonly limit: 'too-little'; readonly missingG: number }
   /** There is nothing to pour or glue in. */
   | { readonly limit: 'nothing-at-hand'; readonly why: Why; readonly facts: Refusal['facts'] }
-  /** The wood allows holes for other trims only; null where for none. */
+  /** Each set of holes has something against it; this most often. */
+  | { readonly limit: 'wood'; readonly why: Why; readonly facts: Refusal['facts'] }
+  /** The wood allows holes for other trims only. */
   | { readonly limit: 'trim'; readonly noseDownDeg: readonly [least: number, most: number] }
   | { readonly limit: 'gm'; readonly bestMm: number; readonly leastMm: number }
   | { readonly limit: 'rolls-over'; readonly facts: Refusal['facts'] }
@@ -66,6 +69,11 @@ export function unmetBy(piece: Workpiece, failed: Failed): Unmet {
   const missingG = target.massG - piece.bare.massG;
   if (wet.length === 0) return tooHeavy(piece, target, -missingG);
   const water = waterLimit(failed);
+  if (water?.limit === 'misses-wish' && failed.drawer.weights) {
+    // The nearest weights miss the wish: because there are none between, or because all are too light.
+    const room = noRoom(piece, failed, target);
+    return room.mostG < missingG ? room : water;
+  }
   if (water) return water;
   const tool = refusals.find(({ why }) => NOTHING_AT_HAND.includes(why));
   if (tool && refusals.every(({ why }) => NOTHING_AT_HAND.includes(why)))
@@ -76,17 +84,19 @@ export function unmetBy(piece: Workpiece, failed: Failed): Unmet {
   if (wood.length > 0 && wood.every(({ why }) => why === 'sanded-into'))
     return { limit: 'too-little', missingG };
   const trim = failed.wanted.trimDeg === null ? null : trimLimit(piece, failed);
-  return trim ?? noRoom(piece, failed, target);
+  if (trim) return trim;
+  const room = noRoom(piece, failed, target);
+  if (room.mostG < missingG) return room;
+  const [{ why, facts }] = gathered(refusals);
+  return { limit: 'wood', why, facts };
 }
 
 const tallest = ({ afloat }: Workpiece, trims: readonly number[]): number =>
   Math.max(
     ...trims.map((trim) => {
-      const [x, y, z] = upAt(trim);
-      const up = [x, y, z] as const;
-      return (
-        highestCorner(afloat.solid, up).height + highestCorner(afloat.solid, [-x, -y, -z]).height
-      );
+      const up = upAt(trim);
+      const down = along3([0, 0, 0], -1, up);
+      return highestCorner(afloat.solid, up).height + highestCorner(afloat.solid, down).height;
     }),
   );
 
@@ -128,12 +138,14 @@ function waterLimit({ refusals, wanted }: Failed): Unmet | null {
   return rolls && { limit: 'rolls-over', facts: rolls.facts };
 }
 
-const [STEEPEST_DEG, TRIM_STEP_DEG] = [45, 5];
+const STEEPEST_DEG = 45;
+const TRIM_STEP_DEG = { poured: 5, weights: 15 }; // sets of weights take longer to try
 
-/** Trims for which the wood has room, in steps of 5° to 45°; null when there is none. */
+/** Trims for which the wood has room, in steps up to 45°; null when there is none. */
 function trimLimit(piece: Workpiece, { wanted, drawer }: Failed): Unmet | null {
   const noseDown: number[] = [];
-  for (let deg = -STEEPEST_DEG; deg <= STEEPEST_DEG; deg += TRIM_STEP_DEG) {
+  const step = drawer.weights ? TRIM_STEP_DEG.weights : TRIM_STEP_DEG.poured;
+  for (let deg = -STEEPEST_DEG; deg <= STEEPEST_DEG; deg += step) {
     const target = targetAt(wanted.goal, 0 - deg, piece.afloat);
     if (!target || target.massG <= piece.bare.massG) continue;
     const { drafts } = draftsFor(piece, target, { drawer, leastGmMm: wanted.leastGmMm });
@@ -143,7 +155,11 @@ function trimLimit(piece: Workpiece, { wanted, drawer }: Failed): Unmet | null {
   return { limit: 'trim', noseDownDeg: [Math.min(...noseDown), Math.max(...noseDown)] };
 }
 
-function noRoom(piece: Workpiece, { drawer }: Failed, target: Target): Unmet {
+function noRoom(
+  piece: Workpiece,
+  { drawer }: Failed,
+  target: Target,
+): Extract<Unmet, { readonly limit: 'no-room' }> {
   const missingG = target.massG - piece.bare.massG;
   const { holes, addsG } = mostRoom(piece, drawer);
   const mm3 = holes.reduce((total, hole) => total + plugIn(piece, hole).metalMm3, 0);

@@ -1,8 +1,17 @@
 /** Ready-made weights for a wanted mass: which, in what hole, and where. */
+import { bellyHeight, highestBellyMm } from '../mass/belly.js';
 import { gPerMm3 } from '../mass/moments.js';
 import type { Ballast } from '../pattern/pattern.js';
 import type { Weight } from '../tables/materials.js';
-import { type Beyond, DEPTH_STEP_MM, stationFor } from './drill.js';
+import {
+  type Beyond,
+  DEPTH_STEP_MM,
+  momentOf,
+  momentOfMass,
+  roundedTo,
+  STATION_STEP_MM,
+  stationFor,
+} from './drill.js';
 import { LEAST_METAL_MM } from './refuse.js';
 import type { Target } from './wish.js';
 import { type Hole, type Workpiece, withHoles } from './workpiece.js';
@@ -14,7 +23,7 @@ export type Slug = Pick<Ballast, 'diameterMm' | 'pointAngleDeg' | 'metal'> & {
 };
 
 /** How many of the sets nearest in mass are tried, of each number of weights and each metal. */
-const NEAREST_SETS = 4;
+const NEAREST_SETS = 3;
 
 /** Weights of a metal, each with the next bit that takes it; those too wide for every bit are left out. */
 export function slugsOf(
@@ -87,20 +96,32 @@ export function bored(
   const reachMm = Math.max(...set.map((slug, i) => slug.diameterMm / 2 + Math.abs(offsets[i])));
   const holesAt = (stationMm: number) =>
     set.map((slug, i) => holeFor(piece, slug, stationMm + offsets[i]));
-  const { up, cbMm } = target;
-  const moment = (stationMm: number) => {
-    const { massG, cgMm } = withHoles(piece, holesAt(stationMm));
-    return massG * ((cgMm[0] - cbMm[0]) * up[2] - (cgMm[2] - cbMm[2]) * up[0]);
-  };
-  const addedG = set.reduce((sum, slug) => sum + gainG(piece, slug), 0);
-  const found = stationFor(piece, target, { reachMm, addedG, moment });
-  return typeof found === 'number' ? holesAt(found) : found;
+  const gains = set.map((slug) => gainG(piece, slug));
+  const addedG = gains.reduce((sum, gain) => sum + gain, 0);
+  const { shape } = piece.design.body;
+  // Where the weights are, near enough: the rim of a hole is a little higher than its axis.
+  const roughly = (stationMm: number) =>
+    set.reduce(
+      (sum, { weight }, i) => {
+        const x = stationMm + offsets[i];
+        const z = bellyHeight(shape, x, 0) + LEAST_METAL_MM + weight.lengthMm / 2;
+        return sum + momentOf(target, gains[i], gains[i] * x, gains[i] * z);
+      },
+      momentOfMass(target, piece.bare),
+    );
+  const found = stationFor(piece, target, { reachMm, addedG, moment: roughly });
+  if (typeof found !== 'number') return found;
+  const exact = momentOfMass(target, withHoles(piece, holesAt(found)));
+  const off = exact / (addedG * target.up[2]);
+  const mended = found - roundedTo(STATION_STEP_MM, off);
+  return holesAt(Math.min(shape.lengthMm - reachMm, Math.max(reachMm, mended)));
 }
 
 /** Just deep enough to cover the weight. */
 export function holeFor(piece: Workpiece, slug: Slug, stationMm: number): Hole {
   const { name, weight, diameterMm, pointAngleDeg, metal } = slug;
-  const { highestMm } = piece.belly(stationMm, diameterMm);
+  const { shape } = piece.design.body;
+  const highestMm = highestBellyMm(shape, stationMm, weight.diameterMm);
   const needed = highestMm + LEAST_METAL_MM + weight.lengthMm - piece.sawnBellyMm(stationMm);
   return {
     stationMm,

@@ -65,7 +65,7 @@ export type Target = {
   /** Positive nose up. */
   readonly trimDeg: number;
   readonly up: Point3;
-  /** What the lure must weigh. */
+  /** What the lure must weigh; a speed upward so great that no lure has it makes this negative. */
   readonly massG: number;
   /** CG must stand on the vertical through this. */
   readonly cbMm: Point3;
@@ -110,7 +110,7 @@ export function targetAt(goal: Goal, trimDeg: number, afloat: Afloat): Target | 
       return { ...submerged, massG: wholeG };
     case 'drifts': {
       const netG = netMassG(goal.speed, density, dragArea(afloat.drag, up));
-      return wholeG + netG > 0 ? { ...submerged, massG: wholeG + netG } : null;
+      return { ...submerged, massG: wholeG + netG };
     }
     case 'dry': {
       if (goal.dryRatio === 0) return { ...submerged, massG: wholeG };

@@ -1,4 +1,5 @@
 /** What keeps a design from being made in wood: rules on the resolved shape. */
+import { halves } from '../body/properties.js';
 import { type BodyShape, offsetAt } from '../body/shape.js';
 import { asRegion, intersect } from '../geometry/clip.js';
 import { ring } from '../geometry/ring.js';
@@ -150,7 +151,7 @@ function oneHole(hole: BallastHole, i: number, shape: BodyShape): Problem[] {
     out.push(problem('hole-too-wide', path, facts));
   }
   // Either the rim at full depth or the tip of the point comes nearest to the back.
-  const rim = Math.min(...[-r, r].map((d) => offsetAt(shape.backSquared, stationMm + d)));
+  const rim = Math.min(...rimUnderBack(shape, stationMm, r));
   const pointMm = pointLength(hole);
   const deepest = Math.min(rim, offsetAt(shape.backSquared, stationMm) - pointMm);
   const woodMm = deepest - (bellyMm + depthMm);
@@ -163,6 +164,18 @@ function oneHole(hole: BallastHole, i: number, shape: BodyShape): Problem[] {
   if (depthMm <= sanded)
     out.push(problem('hole-sanded-away', path, { stationMm, depthMm, limitMm: sanded }));
   return out;
+}
+
+const RIM_POINTS = 16; // to a quarter of the hole's rim
+
+/** Height of the finished back straight over the rim of a hole, all round: at its sides a round back comes down. */
+function rimUnderBack(shape: BodyShape, stationMm: number, r: number): number[] {
+  return Array.from({ length: 4 * RIM_POINTS }, (_, i) => {
+    const angle = (Math.PI * i) / (2 * RIM_POINTS);
+    const [upper] = halves(shape, stationMm + r * Math.cos(angle));
+    const out = Math.min(1, Math.abs(r * Math.sin(angle)) / (upper.b || Number.EPSILON));
+    return upper.h * (1 - out ** upper.n) ** (1 / upper.n);
+  });
 }
 
 /** How far the point goes beyond full-diameter depth: (D/2)/tan(A/2), plane geometry. */

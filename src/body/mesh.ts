@@ -114,12 +114,16 @@ function meanDeficits(
 ): Float64Array {
   const rings = stations.length;
   const deficits = new Float64Array(rings * around + 2);
+  const at = (v: number, k: number) => positions[3 * v + k];
+  const reach = (v: number, w: number) =>
+    Math.hypot(at(w, 0) - at(v, 0), at(w, 1) - at(v, 1), at(w, 2) - at(v, 2));
   const across = (v: number, before: number, after: number): number => {
-    const gap = (w: number) =>
-      [0, 1, 2].map((k) => positions[3 * w + k] - positions[3 * v + k]) as [number, number, number];
-    const [p, q] = [gap(before), gap(after)];
-    const [a, b] = [Math.hypot(...p), Math.hypot(...q)];
-    const bend = [0, 1, 2].reduce((sum, k) => sum + (q[k] / b + p[k] / a) * normals[3 * v + k], 0);
+    const [a, b] = [reach(v, before), reach(v, after)];
+    let bend = 0;
+    for (let k = 0; k < 3; k++) {
+      const here = at(v, k);
+      bend += ((at(after, k) - here) / b + (at(before, k) - here) / a) * normals[3 * v + k];
+    }
     if (Math.abs(bend) > CORNER) return 0;
     return (-bend * (a * a + b * b)) / (12 * (a + b));
   };

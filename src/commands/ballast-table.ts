@@ -1,14 +1,18 @@
 /** The choices of ballast as short tables for the terminal. Nothing is computed here. */
+import type { Choice } from '../ballast/choice.js';
 import type { Missed } from '../ballast/miss.js';
 import type { BallastResult } from '../ballast/search.js';
+import type { Floating } from '../floating.js';
 import { trimmed } from '../formats/number.js';
 import type { Pattern } from '../pattern/pattern.js';
 import type { WishFile } from '../pattern/wish-schema.js';
-import type { MadeChoice } from './ballast.js';
 import { holeText, unmetText, WHY_TEXT, wishText } from './ballast-words.js';
 import { lying } from './float-table.js';
 import type { Written } from './new-version.js';
 import { table } from './table.js';
+
+/** A choice with the lure it makes. */
+export type MadeChoice = { readonly choice: Choice; readonly floating: Floating };
 
 type Told = {
   readonly file: string;

@@ -82,7 +82,9 @@ export function unmetText(unmet: Unmet): string {
     case 'too-little':
       return `Only ${g(unmet.missingG)} of ballast are missing: so small a plug is sanded away with the belly. Wish for a little less height, or take a narrower bit.`;
     case 'nothing-at-hand':
-      return `Nothing at hand can be used: ${WHY_TEXT[unmet.why]}.`;
+      return `Nothing at hand can be used: ${refusalText(unmet)}.`;
+    case 'wood':
+      return `The wood allows none of the holes: ${refusalText(unmet)}. Other stations for hangers and slot, or other bits, would make room.`;
     case 'trim': {
       const [least, most] = unmet.noseDownDeg;
       return `No hole gives this trim; the wood allows from ${degrees(least)} to ${degrees(most)}.`;

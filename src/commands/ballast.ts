@@ -1,18 +1,16 @@
 /** `blankwright ballast FILE`: the holes that make a lure lie as it is wished to. */
-import type { Choice } from '../ballast/choice.js';
 import { type BallastResult, searchBallast } from '../ballast/search.js';
-import type { Floating } from '../floating.js';
 import { load } from '../load.js';
+import { floatings, withBallast } from '../lures.js';
 import { isError } from '../messages.js';
 import { itemRules } from '../pattern/item-rules.js';
 import type { WishFile } from '../pattern/wish-schema.js';
-import { floatings, withBallast } from '../pipeline.js';
 import type { Problem } from '../problem.js';
 import { floatData, sensitivityData } from '../record/float-json.js';
 import { choicesSvg } from '../record/pictures.js';
 import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
 import { ArgumentProblem, numberOf, waterOf } from './arguments.js';
-import { choicesText } from './ballast-table.js';
+import { choicesText, type MadeChoice } from './ballast-table.js';
 import { holeText, unmetText, wishText } from './ballast-words.js';
 import { exitCode } from './check.js';
 import { type Written, writeVersion } from './new-version.js';
@@ -41,9 +39,6 @@ export async function ballast(
   }
 }
 
-/** A choice with the lure it makes. */
-export type MadeChoice = { readonly choice: Choice; readonly floating: Floating };
-
 function ballastFile(file: string, options: BallastOptions, terminal: Terminal): number {
   const { job, complete, problems, placed } = load(file);
   if (!job || !complete || problems.some(isError)) return refused(problems, terminal);
@@ -60,14 +55,14 @@ function ballastFile(file: string, options: BallastOptions, terminal: Terminal):
   const water = waterOf(options, job.water ?? pattern.water);
   // The pattern's own holes do not count, and may be wrong: they are what is looked for.
   const bare = floatings(withBallast(job, []), { water });
-  const planned = bare.floating[0];
+  const planned = bare.lures[0];
   if (!planned) return refused(bare.findings.map(placed), terminal);
   const own = { ...planned.piece.design, pattern };
   const result = searchBallast({ ...planned.piece, design: own }, wish);
   const made = result.choices.map(
     (choice): MadeChoice => ({
       choice,
-      floating: floatings(withBallast(job, choice.holes), { water }).floating[0],
+      floating: floatings(withBallast(job, choice.holes), { water }).lures[0],
     }),
   );
   const number = numberOf('--choice', options.choice, { least: 1, most: Math.max(1, made.length) });

@@ -3,8 +3,8 @@ import type { TimberDensity } from '../blank/timber-density.js';
 import type { Floating } from '../floating.js';
 import type { Job } from '../job.js';
 import { load } from '../load.js';
+import { floatings } from '../lures.js';
 import { isError } from '../messages.js';
-import { floatings } from '../pipeline.js';
 import type { Problem } from '../problem.js';
 import { floatData } from '../record/float-json.js';
 import { floatSvg } from '../record/pictures.js';
@@ -45,9 +45,9 @@ function floatFile(file: string, options: FloatOptions, terminal: Terminal): num
   const water = waterOf(options, job.water ?? job.orders[0].pattern.water);
   const planned = floatings(job, { water });
   const found = [...problems, ...planned.findings.map(placed)];
-  if (planned.floating.length === 0) return refused(found, terminal);
-  const timber = timberAtHand(options, job, planned.floating);
-  const lures = timber ? floatings(job, { water, timber }).floating : planned.floating;
+  if (planned.lures.length === 0) return refused(found, terminal);
+  const timber = timberAtHand(options, job, planned.lures);
+  const lures = timber ? floatings(job, { water, timber }).lures : planned.lures;
   if (readings.length > 0) oneLure(job, '--seen');
   if (options.picture !== undefined) oneLure(job, '--picture');
   const tub = readings.length > 0 ? tubOf(lures[0], readings) : null;
@@ -65,12 +65,12 @@ function floatFile(file: string, options: FloatOptions, terminal: Terminal): num
         ok: true,
         problems: asData(found),
         ...(job.kind === 'pattern' ? one : { run: job.name, lures: [one, ...more] }),
-        ...(timber ? { block: blockData(planned.floating, lures, timber) } : {}),
+        ...(timber ? { block: blockData(planned.lures, lures, timber) } : {}),
         ...(tub ? { tub: tubData(tub) } : {}),
       }),
     );
   } else {
-    terminal.out(inWords({ lures, planned: planned.floating, timber, tub, picture }));
+    terminal.out(inWords({ lures, planned: planned.lures, timber, tub, picture }));
   }
   return EXIT.done;
 }

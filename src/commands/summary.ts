@@ -1,4 +1,6 @@
 /** What a build made, as a short table and as data. */
+
+import type { Floating } from '../floating.js';
 import { trimmed } from '../formats/number.js';
 import type { Jig } from '../jig/jig.js';
 import type { NestFace } from '../nest/nest.js';
@@ -8,7 +10,7 @@ import { table } from './table.js';
 export function summary(build: Build, dir: string): string {
   const { job, products, nest, faces } = build;
   const patterns = table(
-    ['pattern', 'length', 'body', 'sawn blank', 'ordered', 'made', 'drill'],
+    ['pattern', 'length', 'body', 'sawn blank', 'ordered', 'made', 'drill', 'rigged'],
     products.map((p) => [
       p.blank.name,
       `${trimmed(p.blank.lengthMm, 0)} mm`,
@@ -17,6 +19,7 @@ export function summary(build: Build, dir: string): string {
       nest ? String(p.count) : '–',
       nest ? String(nest.made[p.blank.name]) : '–',
       drill(p.jigs),
+      afloat(p.floating),
     ]),
   );
   const cuts =
@@ -41,7 +44,7 @@ export function summary(build: Build, dir: string): string {
     `${job.name}: ${made(build)} in ${dir}`,
     patterns,
     ...cuts,
-    `Look first at ${dir}/${first}, then print the jigs in ${dir}/jigs; build.json has every number.`,
+    `Look first at ${dir}/${first} and, for how each lure lies in the water, ${dir}/float; then print the jigs in ${dir}/jigs. build.json has every number.`,
     'Saws, molten lead, dust and epoxy hurt people: README, "Cautions". Local rules come first.',
     '',
   ].join('\n\n');
@@ -73,6 +76,15 @@ const drill = (jigs: readonly Jig[]): string =>
     .flatMap((j) => (j.kind === 'drill-stop' ? j.guides : []))
     .map((g) => `${trimmed(g.bitDiameterMm, 2)} mm bit, collar ${trimmed(g.collarSettingMm, 1)} mm`)
     .join('; ') || '–';
+
+/** What it weighs with everything on it, and how it then lies. */
+function afloat({ lure, verdict, attitudes: [rest] }: Floating): string {
+  const trim = Math.round(rest.trimDeg);
+  const nose = trim === 0 ? 'level' : `nose ${Math.abs(trim)}° ${trim > 0 ? 'up' : 'down'}`;
+  const heel = Math.round(Math.abs(rest.heelDeg));
+  const heeled = heel === 0 ? '' : heel === 180 ? ', BELLY UP' : `, HEELED ${heel}°`;
+  return `${trimmed(lure.massG, 1)} g, ${verdict}, ${nose}${heeled}`;
+}
 
 /** The piles a face's blocks are taken from. */
 const piles = ({ stacks }: NestFace): string =>

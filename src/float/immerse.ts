@@ -141,23 +141,36 @@ export function immerse(solid: Immersible, up: Point3, planeOffsetMm: number): I
   };
 }
 
-/** Height of the highest corner over the surface through the origin: the greatest up · p. */
+/** The highest corner, and its height up · p. Groups that do not reach above the best so far are passed over. */
 export function highestCorner(
-  solid: Immersible,
+  { triangles, groups, links, centroidMm: o }: Immersible,
   up: Point3,
 ): { readonly at: Point3; readonly height: number } {
-  const { triangles, centroidMm: o } = solid;
+  const [ux, uy, uz] = up;
   let [best, most] = [0, -Infinity];
-  for (let t = 0; t < triangles.length; t += TRIANGLE) {
-    for (let k = t; k < t + 9; k += 3) {
-      const h = triangles[k] * up[0] + triangles[k + 1] * up[1] + triangles[k + 2] * up[2];
-      if (h > most) [best, most] = [k, h];
+  const end = links.length / LINK;
+  for (let n = 0; n < end; ) {
+    const g = GROUP * n;
+    const reach = groups[g] * ux + groups[g + 1] * uy + groups[g + 2] * uz + groups[g + 3];
+    const first = links[LINK * n + 1];
+    if (reach > most && first >= 0) {
+      const last = TRIANGLE * links[LINK * n + 2];
+      for (let t = TRIANGLE * first; t < last; t += TRIANGLE) {
+        for (let k = t; k < t + 9; k += 3) {
+          const h = triangles[k] * ux + triangles[k + 1] * uy + triangles[k + 2] * uz;
+          if (h > most) {
+            best = k;
+            most = h;
+          }
+        }
+      }
     }
+    n = reach > most && first < 0 ? n + 1 : links[LINK * n];
   }
   const at: Point3 = [
     o[0] + triangles[best],
     o[1] + triangles[best + 1],
     o[2] + triangles[best + 2],
   ];
-  return { at, height: most + up[0] * o[0] + up[1] * o[1] + up[2] * o[2] };
+  return { at, height: most + ux * o[0] + uy * o[1] + uz * o[2] };
 }

@@ -47,9 +47,13 @@ export function immersible(meshes: readonly Mesh[]): Immersible {
   const centroidMm = centroidOf(corners);
   const triangles = ordered(corners, centroidMm);
   const count = triangles.length / TRIANGLE;
-  const groups: number[] = [];
-  const links: number[] = [];
-  grouped(triangles, 0, count, groups, links);
+  // Every group but the smallest has at least two parts, so there are fewer than twice the triangles.
+  const tree = {
+    groups: new Float64Array(2 * count * GROUP),
+    links: new Int32Array(2 * count * LINK),
+    count: 0,
+  };
+  grouped(triangles, 0, count, tree);
   let volumeMm3 = 0;
   let square = 0;
   for (let t = 0; t < triangles.length; t += TRIANGLE) {
@@ -69,8 +73,8 @@ export function immersible(meshes: readonly Mesh[]): Immersible {
     radiusMm: Math.sqrt(square),
     ellipsoid: secondMoments(triangles).map((m) => (5 * m) / volumeMm3),
     triangles,
-    groups: Float64Array.from(groups),
-    links: Int32Array.from(links),
+    groups: tree.groups.slice(0, tree.count * GROUP),
+    links: tree.links.slice(0, tree.count * LINK),
   };
 }
 
@@ -167,61 +171,75 @@ function spaced(value: number): number {
   return (n | (n << 2)) & 0x9249249;
 }
 
+/** A group while it is gathered: box, radius about the box's middle, volume and its moment. */
+type Group = {
+  readonly low: readonly number[];
+  readonly high: readonly number[];
+  readonly radius: number;
+  readonly sums: readonly number[];
+};
+
+/** Arrays being filled, and how many groups are in them. */
+type Tree = { readonly groups: Float64Array; readonly links: Int32Array; count: number };
+
 /** Writes the group of a range of triangles, then those of its parts. */
-function grouped(
-  triangles: Float64Array,
-  from: number,
-  to: number,
-  groups: number[],
-  links: number[],
-): void {
-  const at = links.length / LINK;
+function grouped(triangles: Float64Array, from: number, to: number, tree: Tree): Group {
+  const { groups, links } = tree;
+  const at = tree.count++;
   const leaf = to - from <= LEAST_GROUP;
-  groups.push(...groupOf(triangles, TRIANGLE * from, TRIANGLE * to));
-  links.push(0, leaf ? from : -1, leaf ? to : -1);
-  if (!leaf) {
-    const share = Math.ceil((to - from) / PARTS);
-    for (let part = from; part < to; part += share) {
-      grouped(triangles, part, Math.min(to, part + share), groups, links);
-    }
+  const parts: Group[] = [];
+  const share = Math.ceil((to - from) / PARTS);
+  for (let part = from; !leaf && part < to; part += share) {
+    parts.push(grouped(triangles, part, Math.min(to, part + share), tree));
   }
-  links[LINK * at] = links.length / LINK;
+  links[LINK * at] = tree.count;
+  links[LINK * at + 1] = leaf ? from : -1;
+  links[LINK * at + 2] = leaf ? to : -1;
+  const group = leaf ? leafGroup(triangles, TRIANGLE * from, TRIANGLE * to) : joint(parts);
+  const { low, high, radius, sums } = group;
+  for (let k = 0; k < 3; k++) groups[GROUP * at + k] = (low[k] + high[k]) / 2;
+  // A little more than the farthest corner, so that rounding cannot call a wet corner's group dry.
+  groups[GROUP * at + 3] = radius * (1 + 1e-9) + 1e-12;
+  for (let k = 0; k < 4; k++) groups[GROUP * at + 4 + k] = sums[k];
+  return group;
 }
 
-function groupOf(triangles: Float64Array, from: number, to: number): number[] {
-  let [volume, mx, my, mz] = [0, 0, 0, 0];
-  let [lowX, lowY, lowZ] = [Infinity, Infinity, Infinity];
-  let [highX, highY, highZ] = [-Infinity, -Infinity, -Infinity];
+function leafGroup(triangles: Float64Array, from: number, to: number): Group {
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  const sums = [0, 0, 0, 0];
   for (let t = from; t < to; t += TRIANGLE) {
-    const quarter = triangles[t + 9] / 4;
-    volume += triangles[t + 9];
-    for (let k = t; k < t + 9; k += 3) {
-      const x = triangles[k];
-      const y = triangles[k + 1];
-      const z = triangles[k + 2];
-      mx += quarter * x;
-      my += quarter * y;
-      mz += quarter * z;
-      lowX = Math.min(lowX, x);
-      lowY = Math.min(lowY, y);
-      lowZ = Math.min(lowZ, z);
-      highX = Math.max(highX, x);
-      highY = Math.max(highY, y);
-      highZ = Math.max(highZ, z);
+    sums[0] += triangles[t + 9];
+    for (let k = 0; k < 9; k++) {
+      const value = triangles[t + k];
+      const axis = k % 3;
+      sums[axis + 1] += (triangles[t + 9] * value) / 4;
+      if (value < low[axis]) low[axis] = value;
+      if (value > high[axis]) high[axis] = value;
     }
   }
-  const [cx, cy, cz] = [(lowX + highX) / 2, (lowY + highY) / 2, (lowZ + highZ) / 2];
   let square = 0;
   for (let t = from; t < to; t += TRIANGLE) {
     for (let k = t; k < t + 9; k += 3) {
-      const x = triangles[k] - cx;
-      const y = triangles[k + 1] - cy;
-      const z = triangles[k + 2] - cz;
+      const x = triangles[k] - (low[0] + high[0]) / 2;
+      const y = triangles[k + 1] - (low[1] + high[1]) / 2;
+      const z = triangles[k + 2] - (low[2] + high[2]) / 2;
       square = Math.max(square, x * x + y * y + z * z);
     }
   }
-  // A little more than the farthest corner, so that rounding cannot call a wet corner's group dry.
-  return [cx, cy, cz, Math.sqrt(square) * (1 + 1e-9) + 1e-12, volume, mx, my, mz];
+  return { low, high, radius: Math.sqrt(square), sums };
+}
+
+/** The sphere reaches round those of the parts, or round the box if that is nearer. */
+function joint(parts: readonly Group[]): Group {
+  const low = [0, 1, 2].map((k) => Math.min(...parts.map((p) => p.low[k])));
+  const high = [0, 1, 2].map((k) => Math.max(...parts.map((p) => p.high[k])));
+  const sums = [0, 1, 2, 3].map((k) => parts.reduce((sum, p) => sum + p.sums[k], 0));
+  const away = (p: Group) =>
+    Math.hypot(...[0, 1, 2].map((k) => (p.low[k] + p.high[k] - low[k] - high[k]) / 2));
+  const round = Math.max(...parts.map((p) => away(p) + p.radius));
+  const box = Math.hypot(...[0, 1, 2].map((k) => high[k] - low[k])) / 2;
+  return { low, high, radius: Math.min(round, box), sums };
 }
 
 /** ∫pp dV over the solid about its centroid, [xx, yy, zz, xy, xz, yz]. */

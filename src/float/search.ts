@@ -45,6 +45,11 @@ const AXES: readonly Point3[] = [
   [0, -1, 0],
 ];
 const FIRST_STARTS = 16;
+/**
+ * A lure has up to six rests. Where there are more, a hollow and its saddle may hide in a corner
+ * together, which the count cannot tell, and so many more directions are tried.
+ */
+const [FEW, RICH_STARTS] = [6, 60];
 /** Further rounds when the count shows that some are missing. */
 const MORE_STARTS = [40, 90];
 
@@ -64,14 +69,19 @@ const MOST_POLISH = 12;
 /**
  * All rests, hollows, saddles and summits, in the order found, each once. On a sphere a smooth
  * function has two more hollows and summits than saddles; while that count is not met, more starts
- * are tried, from the saddles downhill and uphill and half way between neighbors first. Where the energy is level along a whole line
- * (a round log with its weight in the middle) or everywhere (a homogeneous sphere), the count says
- * nothing, and one rest stands for the family: the one found from upright, if upright is among them.
+ * are tried, from the saddles downhill and uphill and half way between neighbors first. Where the
+ * energy is level along a whole line (a round log with its weight in the middle) or everywhere (a
+ * homogeneous sphere), the count says nothing, and one rest stands for the family: the one found
+ * from upright, if upright is among them. The count cannot see a hollow and a saddle that are
+ * missing together: of 1500 lures with lips and of boxes, against 150 more starts, none was missed.
  */
 export function findRests(sought: Sought): Found[] {
   const found: Found[] = [];
   const first = [...AXES, ...spiral(FIRST_STARTS)];
   for (const up of first) collect(sought, found, pursue(sought, up, null, found));
+  if (found.length > FEW) {
+    for (const up of spiral(RICH_STARTS)) collect(sought, found, pursue(sought, up, null, found));
+  }
   for (const count of MORE_STARTS) {
     if (isComplete(found)) break;
     for (const { up, index } of [...found.flatMap(offSaddle), ...passes(found)]) {

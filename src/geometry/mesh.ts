@@ -55,6 +55,14 @@ export function mesh(positions: Float64Array, triangles: Uint32Array): Mesh {
   return { positions, triangles } as Mesh;
 }
 
+/** The same triangles with their corners elsewhere. @throws Fault unless all is finite and the volume positive */
+export function reshaped({ triangles }: Mesh, positions: Float64Array): Mesh {
+  const volume = signedVolume(positions, triangles);
+  // Every corner is in some triangle, so one number that is not finite spoils the volume.
+  if (!(volume > 0 && volume < Infinity)) throw new Fault(`reshaped mesh of volume ${volume}`);
+  return { positions, triangles } as Mesh;
+}
+
 /** Volume by the divergence theorem; positive when triangles wind counter-clockwise seen from outside. */
 export function signedVolume(positions: Float64Array, triangles: Uint32Array): number {
   let six = 0;

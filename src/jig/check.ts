@@ -17,8 +17,8 @@ import { checkSawSlot } from './check-lip-slot.js';
 import { flawsOf, type JigCheck } from './flaw.js';
 import type { Jig, JigBlank } from './jig.js';
 import { SEAT_CHORD } from './outline.js';
-import type { JigSetups } from './set.js';
-import type { DrillStopSetup, JigSetup, LipSlotGuideSetup } from './setup.js';
+
+import type { DrillStopSetup, JigSetup, JigSetups, LipSlotGuideSetup } from './setup.js';
 import { thinnestWall } from './walls.js';
 
 const OVERLAP = 1e-6; // mm³: what two solids that do not meet may seem to share by rounding

@@ -6,13 +6,7 @@ import { drillStopJig } from './drill-stop.js';
 import type { JigFlaw } from './flaw.js';
 import type { Jig, JigProblem } from './jig.js';
 import { lipSlotGuide } from './lip-slot-guide.js';
-import type { DrillStopSetup, LipSlotGuideSetup } from './setup.js';
-
-/** How each jig is set up; null for one that is not wanted. */
-export type JigSetups = {
-  readonly drillStop: DrillStopSetup | null;
-  readonly lipSlotGuide: LipSlotGuideSetup | null;
-};
+import { JIG_NAME, type JigSetups } from './setup.js';
 
 export type JigSet = { readonly jigs: readonly Jig[]; readonly problems: readonly Problem[] };
 
@@ -34,12 +28,6 @@ export function makeJigs(kernel: SolidKernel, blank: Blank, setups: JigSetups): 
     ],
   };
 }
-
-/** What a jig is called when it is spoken of. */
-export const JIG_NAME: Readonly<Record<Jig['kind'], string>> = {
-  'drill-stop': 'drill-stop jig',
-  'lip-slot-guide': 'lip-slot guide',
-};
 
 const lettersProblem = ({ kind, pattern, lettersLeftOut }: Jig): Problem[] =>
   lettersLeftOut.length === 0

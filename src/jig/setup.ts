@@ -74,3 +74,15 @@ export type LipSlotGuideSetup = {
 };
 
 export type JigSetup = DrillStopSetup | LipSlotGuideSetup;
+
+/** How each jig is set up; null for one that is not wanted. */
+export type JigSetups = {
+  readonly drillStop: DrillStopSetup | null;
+  readonly lipSlotGuide: LipSlotGuideSetup | null;
+};
+
+/** What a jig is called when it is spoken of. */
+export const JIG_NAME: Readonly<Record<'drill-stop' | 'lip-slot-guide', string>> = {
+  'drill-stop': 'drill-stop jig',
+  'lip-slot-guide': 'lip-slot guide',
+};

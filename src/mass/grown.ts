@@ -1,5 +1,5 @@
 /** The body with its coats on, as a mesh. */
-import { type Mesh, mesh, meshVolume } from '../geometry/mesh.js';
+import { type Mesh, meshVolume, reshaped, vertexNormals } from '../geometry/mesh.js';
 
 /**
  * The mesh with every corner moved out along its normal (the mean of its facets', by area) by one
@@ -8,7 +8,7 @@ import { type Mesh, mesh, meshVolume } from '../geometry/mesh.js';
  */
 export function grown(m: Mesh, addMm3: number): Mesh {
   if (addMm3 === 0) return m;
-  const normals = cornerNormals(m);
+  const normals = vertexNormals(m.positions, m.triangles);
   const wanted = meshVolume(m) + addMm3;
   const [c0, c1, c2, c3] = volumeCubic(m, normals);
   let out = 0;
@@ -18,32 +18,10 @@ export function grown(m: Mesh, addMm3: number): Mesh {
     out -= miss / (c1 + out * (2 * c2 + out * 3 * c3));
     if (Math.abs(miss) <= 1e-13 * wanted) break;
   }
-  const positions = m.positions.map((p, i) => p + out * normals[i]);
-  return mesh(positions, m.triangles);
-}
-
-type Facet = { readonly corners: readonly number[]; readonly normal: readonly number[] };
-
-/** Corners' places in the list of coordinates, and the facet's normal, twice its area long. */
-function facetAt({ positions: p, triangles }: Mesh, t: number): Facet {
-  const corners = [3 * triangles[t], 3 * triangles[t + 1], 3 * triangles[t + 2]];
-  const [a, b, c] = corners;
-  const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
-  const [wx, wy, wz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
-  return { corners, normal: [uy * wz - uz * wy, uz * wx - ux * wz, ux * wy - uy * wx] };
-}
-
-function cornerNormals(m: Mesh): Float64Array {
-  const normals = new Float64Array(m.positions.length);
-  for (let t = 0; t < m.triangles.length; t += 3) {
-    const { corners, normal } = facetAt(m, t);
-    for (const v of corners) for (let k = 0; k < 3; k++) normals[v + k] += normal[k];
-  }
-  for (let v = 0; v < normals.length; v += 3) {
-    const size = Math.hypot(normals[v], normals[v + 1], normals[v + 2]) || 1;
-    for (let k = 0; k < 3; k++) normals[v + k] /= size;
-  }
-  return normals;
+  return reshaped(
+    m,
+    m.positions.map((p, i) => p + out * normals[i]),
+  );
 }
 
 /** Volume as a cubic in the distance moved: each facet's determinant, multiplied out. */

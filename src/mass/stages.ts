@@ -3,19 +3,11 @@ import type { Blank } from '../blank/blank.js';
 import type { Point3 } from '../geometry/vec.js';
 import type { Materials } from '../tables/materials.js';
 import type { TimberDensity } from './ballast.js';
-import {
-  coatItems,
-  type LureDesign,
-  type LureParts,
-  lureParts,
-  makeLure,
-  metalItems,
-} from './budget.js';
-import type { Item } from './item.js';
+import { coatItems, type LureDesign, type LureParts, lureParts, metalItems } from './budget.js';
+import type { Item, Lure } from './item.js';
 import { gPerMm3, ofMass } from './moments.js';
 import { added, roundedOff, type Sums, sawnHole, sawnUpTo, slab } from './outline.js';
 import { floorOf } from './plug.js';
-import { roundOver } from './round-over.js';
 import { HOLE_DEPTH_SPREAD_MM } from './spread.js';
 
 export type Stage = {
@@ -35,6 +27,9 @@ export type StageInput = LureDesign & {
   readonly blank: Blank;
   readonly materials: Materials;
   readonly timber: TimberDensity;
+  /** The finished lure, and the bit its edges were rounded over with. */
+  readonly lure: Lure;
+  readonly roundOverMm: number;
 };
 
 /** A stage before it is put in words: its parts in g, their spreads, its volume. */
@@ -46,16 +41,15 @@ type Draft = {
 };
 
 /**
- * All stages in order. The edges are rounded over with the largest bit that stays out of the body.
+ * All stages in order.
  * Lip slot and wire bore are made in the sawn blank, so their wood goes at `drilled` (of the bore, the
  * part inside the finished body). Metal is poured, or a weight glued in and the hole closed, flush
  * with the sawn belly. Lip, wire, fittings and the glue round them come on at the last stage, which
  * is the lure.
  */
 export function stagesOf(input: StageInput): Stage[] {
-  const { materials, timber } = input;
+  const { materials, lure } = input;
   const wood = woodStages(input, lureParts(input, materials));
-  const lure = makeLure(input, materials, timber);
   const rigged: Draft = {
     name: 'rigged',
     grams: ofMass(lure),
@@ -79,7 +73,7 @@ function inWords({ name, grams, spreads, volumeMm3 }: Draft): Stage {
 }
 
 function woodStages(input: StageInput, parts: LureParts): Draft[] {
-  const { blank, body, materials, timber } = input;
+  const { blank, body, materials, timber, roundOverMm } = input;
   const { profile, outline, holes, thicknessMm } = blank;
   const sawn = slab(profile.path, thicknessMm);
   const bored = holes.map((hole) => sawnHole(profile, hole));
@@ -94,7 +88,7 @@ function woodStages(input: StageInput, parts: LureParts): Draft[] {
   const less = (from: Sums, gone: readonly Sums[]) =>
     added([[1, from], ...gone.map((g) => [-1, g] as const)]);
   const drilled = less(sawn, [...bored, ...openings]);
-  const rounded = roundedOff(profile.path, roundOver(body.shape, blank, materials).bitMm);
+  const rounded = roundedOff(profile.path, roundOverMm);
   const routed = less(drilled, [rounded]);
   const filling = holes.flatMap((_, i) => sawnFilling(input, parts, { index: i, bored: bored[i] }));
   const shaped = shapedFilling(parts, materials);

@@ -4,6 +4,7 @@ import type { Jig } from '../jig/jig.js';
 import type { NestFace } from '../nest/nest.js';
 import type { Build, Product } from '../pipeline.js';
 import { Fault } from '../problem.js';
+import { floatData } from './float-json.js';
 
 /** Decimals of lengths in the record: a nanometer, so that rounding never shows. */
 const DECIMALS = 6;
@@ -30,7 +31,7 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
   };
 }
 
-function patternRecord({ pattern, count, body, blank, sawnMass }: Product): unknown {
+function patternRecord({ pattern, count, body, blank, floating, sawnMass }: Product): unknown {
   const { note: _, coats, ...resolved } = pattern;
   return {
     name: pattern.name,
@@ -59,6 +60,7 @@ function patternRecord({ pattern, count, body, blank, sawnMass }: Product): unkn
       metal,
     })),
     coats,
+    float: floatData(floating),
     resolved,
   };
 }

@@ -11,6 +11,7 @@ import { slab } from '../solid/csg.js';
 import { evaluate } from '../solid/evaluate.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { buildRecord, recordText } from './build-json.js';
+import { floatSvg } from './pictures.js';
 
 /** What a file is for. */
 export type FileKind =
@@ -49,6 +50,15 @@ export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFi
     ...faces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
     ...products.flatMap(({ blank, template }) =>
       drawn(template.drawn.drawing, 'template', `templates/${blank.name}`, blank.name),
+    ),
+    ...products.map(
+      ({ blank: { name }, floating }): MadeFile => ({
+        path: `float/${name}.svg`,
+        kind: 'picture',
+        format: 'svg',
+        pattern: name,
+        bytes: utf8(floatSvg(floating)),
+      }),
     ),
     ...products.flatMap(({ jigs }) =>
       jigs.map((jig) => solid(jig.pattern, 'jig', jigPath(jig), jigStl(jig))),

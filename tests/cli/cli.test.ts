@@ -1,5 +1,4 @@
 /** The built command line, run as a maker would: exit codes, streams, files left as they were. */
-import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import {
   cpSync,
@@ -15,23 +14,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { PROBLEM_CODES } from '../../src/messages.js';
+import { CLI, ROOT, runCli, type Where } from './run.js';
 
-const ROOT = join(import.meta.dirname, '../..');
-const CLI = join(ROOT, 'dist/cli.js');
 const work = mkdtempSync(join(tmpdir(), 'blankwright-cli-'));
 
-const run = (
-  args: readonly string[],
-  { cwd = work, env = {} }: { cwd?: string; env?: NodeJS.ProcessEnv } = {},
-) => {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [CLI, ...args], {
-    cwd,
-    encoding: 'utf8',
-    timeout: 60_000,
-    env: { ...process.env, ...env },
-  });
-  return { status, stdout, stderr };
-};
+const run = (args: readonly string[], where: Where = {}) => runCli(args, { cwd: work, ...where });
 
 /** Every file below a folder with its hash. */
 const snapshot = (dir: string): Record<string, string> =>
@@ -266,6 +253,8 @@ describe('manners', () => {
         ['--help'],
         ['make', '--help'],
         ['check', '--help'],
+        ['float', '--help'],
+        ['ballast', '--help'],
         ['new', '--help'],
         ['explain', '--help'],
       ].flatMap((a) =>

@@ -18,7 +18,7 @@ function staged(pattern: Pattern, materials = MATERIALS) {
   const design = designOf(pattern);
   const lure = makeLure(design, materials, TIMBER);
   const radius = roundOver(design.body.shape, design.blank, materials).bitMm;
-  const stages = stagesOf({ ...design, materials, timber: TIMBER });
+  const stages = stagesOf({ ...design, materials, timber: TIMBER, lure, roundOverMm: radius });
   const stage = (name: string): Stage => {
     const found = stages.find((s) => s.name === name);
     if (!found) throw new Error(`${name} of ${stages.map((s) => s.name).join(', ')}`);
