@@ -20,7 +20,7 @@ import { waterDensityKgM3 } from './float/water.js';
 import type { Point3 } from './geometry/vec.js';
 import { checkLure, type LureDesign, makeLure } from './mass/budget.js';
 import type { Lure } from './mass/item.js';
-import { plugOf } from './mass/plug.js';
+import { bellyTakenMm, plugOf } from './mass/plug.js';
 import { type RoundOver, roundOver } from './mass/round-over.js';
 import { type Stage, stagesOf } from './mass/stages.js';
 import type { Pattern } from './pattern/pattern.js';
@@ -34,6 +34,8 @@ export type FloatingHole = {
   readonly stationMm: number;
   readonly diameterMm: number;
   readonly drilledMm: number;
+  /** Belly that shaping takes off on the axis. */
+  readonly sandedMm: number;
   /** Height of the metal on the axis. */
   readonly plugMm: number;
   readonly plugVolumeMm3: number;
@@ -118,11 +120,13 @@ export function floating(given: Given): Floating {
     timber,
     lure,
     holes: blank.holes.map((hole) => {
-      const plug = plugOf(piece.belly(hole.stationMm, hole.diameterMm), hole, materials);
+      const belly = piece.belly(hole.stationMm, hole.diameterMm);
+      const plug = plugOf(belly, hole, materials);
       return {
         stationMm: hole.stationMm,
         diameterMm: hole.diameterMm,
         drilledMm: hole.depthMm,
+        sandedMm: bellyTakenMm(belly, hole.bellyMm),
         plugMm: plug.plugMm,
         plugVolumeMm3: plug.metalMm3,
         plugMassG: plug.metal.amount,

@@ -131,6 +131,11 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
     .option('--block <name>', 'for a run: the block of the run that was weighed', once)
     .option('--blank-mass <grams>', 'weight of the sawn blank at hand, instead of a block’s', once)
     .option(
+      '--plug-mass <grams>',
+      'metal each hole shall keep after shaping: tells the depth to drill',
+      once,
+    )
+    .option(
       '--seen <reading>',
       'what was read in the tub, KEY=NUMBER,…; may be given again for another look',
       (value: string, before: readonly string[] | undefined) => [...(before ?? []), value],

@@ -176,6 +176,11 @@ describe('the demo run', () => {
     const face = demo.files.find((f) => f.path === 'faces/face-3.svg');
     expect(face && text(face)).toBe(readFileSync(join(ROOT, 'docs/face.svg'), 'utf8'));
   });
+
+  test('and the other one is skerry at rest (else: copy it to docs/float.svg)', () => {
+    const rest = demo.files.find((f) => f.path === 'float/skerry.svg');
+    expect(rest && text(rest)).toBe(readFileSync(join(ROOT, 'docs/float.svg'), 'utf8'));
+  });
 });
 
 // Common practice, no source: two outlines on a face and two taped blocks give four blanks in one sawing.

@@ -10,17 +10,19 @@ import { floatData } from '../record/float-json.js';
 import { floatSvg } from '../record/pictures.js';
 import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
 import { parseReading, type Reading } from '../tub/reading.js';
-import { ArgumentProblem, waterOf } from './arguments.js';
+import { ArgumentProblem, numberOf, waterOf } from './arguments.js';
 import { type BlockOptions, blockData, blockText, timberAtHand } from './block.js';
 import { exitCode } from './check.js';
 import { floatTables } from './float-table.js';
 import { writePicture } from './picture.js';
+import { type PlugDepth, plugDepths, plugText } from './plug.js';
 import { asData, counted, tellProblems } from './tell.js';
 import { tubData, tubOf, tubText } from './tub.js';
 
 export type FloatOptions = BlockOptions & {
   readonly temperatureC?: string;
   readonly salinityPsu?: string;
+  readonly plugMass?: string;
   readonly seen?: readonly string[];
   readonly picture?: string;
 };
@@ -40,6 +42,7 @@ export async function float(
 
 function floatFile(file: string, options: FloatOptions, terminal: Terminal): number {
   const readings = (options.seen ?? []).map(readingOf);
+  const plugG = numberOf('--plug-mass', options.plugMass, { least: 0.01, most: 1000 });
   const { job, complete, problems, placed } = load(file);
   if (!job || !complete || problems.some(isError)) return refused(problems, terminal);
   const water = waterOf(options, job.water ?? job.orders[0].pattern.water);
@@ -50,6 +53,7 @@ function floatFile(file: string, options: FloatOptions, terminal: Terminal): num
   const lures = timber ? floatings(job, { water, timber }).lures : planned.lures;
   if (readings.length > 0) oneLure(job, '--seen');
   if (options.picture !== undefined) oneLure(job, '--picture');
+  const plugs = plugG === null ? null : plugDepths(lures, plugG);
   const tub = readings.length > 0 ? tubOf(lures[0], readings) : null;
   const picture = options.picture;
   if (picture !== undefined) {
@@ -66,11 +70,12 @@ function floatFile(file: string, options: FloatOptions, terminal: Terminal): num
         problems: asData(found),
         ...(job.kind === 'pattern' ? one : { run: job.name, lures: [one, ...more] }),
         ...(timber ? { block: blockData(planned.lures, lures, timber) } : {}),
+        ...(plugs ? { plugs } : {}),
         ...(tub ? { tub: tubData(tub) } : {}),
       }),
     );
   } else {
-    terminal.out(inWords({ lures, planned: planned.lures, timber, tub, picture }));
+    terminal.out(inWords({ lures, planned: planned.lures, timber, plugs, tub, picture }));
   }
   return EXIT.done;
 }
@@ -79,14 +84,16 @@ type Told = {
   readonly lures: readonly Floating[];
   readonly planned: readonly Floating[];
   readonly timber: TimberDensity | null;
+  readonly plugs: readonly PlugDepth[] | null;
   readonly tub: ReturnType<typeof tubOf> | null;
   readonly picture: string | undefined;
 };
 
-function inWords({ lures, planned, timber, tub, picture }: Told): string {
+function inWords({ lures, planned, timber, plugs, tub, picture }: Told): string {
   return [
     ...lures.map(floatTables),
     ...(timber ? [blockText(planned, lures, timber)] : []),
+    ...(plugs ? [plugText(plugs)] : []),
     ...(tub ? [tubText(tub)] : []),
     ...(picture === undefined ? [] : [`Drawn into ${picture}.`]),
     'Lead, saws, dust, epoxy and hooks hurt people: README, "Cautions". Local rules come first.',

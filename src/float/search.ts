@@ -44,7 +44,7 @@ const AXES: readonly Point3[] = [
   [0, 1, 0],
   [0, -1, 0],
 ];
-const FIRST_STARTS = 16;
+const FIRST_STARTS = 22;
 /**
  * A lure has up to six rests. Where there are more, a hollow and its saddle may hide in a corner
  * together, which the count cannot tell, and so many more directions are tried.
@@ -53,8 +53,10 @@ const [FEW, RICH_STARTS] = [6, 60];
 /** Further rounds when the count shows that some are missing. */
 const MORE_STARTS = [40, 90];
 
-/** Radians: longest single tilt; a forecast so short is a find; a step off a saddle. */
+/** Radians: longest single tilt; below, a forecast so short is a find, and a step off a saddle. */
 const LONGEST = 0.6;
+/** Longest tilt on the way from a saddle: a longer one may leap over a narrow hollow beside it. */
+const CAREFUL = 0.12;
 const CLOSE = 5e-3;
 /** Share of the size: a weaker curvature is taken for this one while the search is still far off. */
 const LEAST_CURVATURE = 1e-4;
@@ -73,7 +75,7 @@ const MOST_POLISH = 12;
  * energy is level along a whole line (a round log with its weight in the middle) or everywhere (a
  * homogeneous sphere), the count says nothing, and one rest stands for the family: the one found
  * from upright, if upright is among them. The count cannot see a hollow and a saddle that are
- * missing together: of 1500 lures with lips and of boxes, against 150 more starts, none was missed.
+ * missing together; 150 more starts found no such pair on 2100 made-up lures and boxes.
  */
 export function findRests(sought: Sought): Found[] {
   const found: Found[] = [];
@@ -150,7 +152,7 @@ function pursue(
   let here = look(sought, poseAt(sought, start));
   const index = wanted ?? indexOf(here);
   const most = known && index === 1 ? FIRST_SADDLE_STEPS : MOST_STEPS;
-  let longest = LONGEST;
+  let longest = wanted === null ? LONGEST : CAREFUL;
   for (let i = 0; i < most; i++) {
     const tilt = tiltToward(here, index, { least, longest });
     const angle = Math.hypot(tilt[0], tilt[1]);

@@ -111,6 +111,17 @@ describe('float', () => {
     expect(blank.stages[0].massG).toBeCloseTo(18.2, 6);
   });
 
+  test('from the plug wanted back to the depth that leaves it', () => {
+    const { plugs, holes } = json(
+      'float',
+      'skerry.yaml',
+      '--plug-mass',
+      String(lure.holes[0].plugMassG),
+    );
+    expect(plugs[0].drillMm).toBeCloseTo(holes[0].drilledMm, 6);
+    expect(json('float', 'skerry.yaml', '--plug-mass', '80').plugs[0].drillMm).toBeNull();
+  });
+
   test('what a changed lure shows in the tub leads back to the change', () => {
     const text = readFileSync(join(work, 'skerry.yaml'), 'utf8');
     writeFileSync(join(work, 'heavy.yaml'), `${text}timberDensityKgM3: 400\n`);
