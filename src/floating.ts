@@ -5,8 +5,8 @@
 import type { HoleSensitivity, TimberSensitivity } from './ballast/sensitivities.js';
 import { holeSensitivity, timberSensitivity } from './ballast/sensitivities.js';
 import { type Sensitivity, sensitivity } from './ballast/sensitivity.js';
-import { type Workpiece, workpiece } from './ballast/workpiece.js';
-import type { Blank } from './blank/blank.js';
+import { type Workpiece, withBelly, workpiece } from './ballast/workpiece.js';
+import type { BallastHole, Blank } from './blank/blank.js';
 import type { TimberDensity } from './blank/timber-density.js';
 import type { Body } from './body/body.js';
 import type { Attitude } from './float/attitude.js';
@@ -18,7 +18,7 @@ import { dragArea, freeSpeed, type Speed } from './float/speed.js';
 import { angleBetween, sub3, unit3 } from './float/tilt.js';
 import { waterDensityKgM3 } from './float/water.js';
 import type { Point3 } from './geometry/vec.js';
-import { checkLure, type LureDesign, makeLure } from './mass/budget.js';
+import { checkLure, makeLure, outsideOf } from './mass/budget.js';
 import type { Lure } from './mass/item.js';
 import { bellyTakenMm, plugOf } from './mass/plug.js';
 import { type RoundOver, roundOver } from './mass/round-over.js';
@@ -92,12 +92,23 @@ export type Given = {
   readonly water: WaterFile;
 };
 
-export function floating(given: Given): Floating {
+/** What of a lure no ballast hole, timber or water changes. */
+type Outside = Pick<Floating, 'solid' | 'roundOver'> & Pick<Lure, 'displacing'>;
+
+function outsideFor({ pattern, body, blank, materials }: Given): Outside {
+  const displacing = outsideOf({ pattern, body, blank }, materials);
+  return {
+    displacing,
+    solid: immersible(displacing.map((d) => d.mesh)),
+    roundOver: roundOver(body.shape, blank, materials),
+  };
+}
+
+export function floating(given: Given, outside: Outside = outsideFor(given)): Floating {
   const { pattern, body, blank, materials, timber, water } = given;
-  const design: LureDesign = { pattern, body, blank };
-  const lure = makeLure(design, materials, timber);
+  const { displacing, solid } = outside;
+  const lure = makeLure({ pattern, body, blank }, materials, timber, displacing);
   const densityKgM3 = waterDensityKgM3(water.temperatureC, water.salinityPsu);
-  const solid = immersible(lure.displacing.map((d) => d.mesh));
   const load: Load = {
     massG: lure.massG,
     cgMm: lure.cgMm,
@@ -108,33 +119,18 @@ export function floating(given: Given): Floating {
   const piece = workpiece(
     { pattern, body, blank },
     { materials, timber },
-    { solid, waterDensityKgM3: densityKgM3 },
+    { displacing, solid, waterDensityKgM3: densityKgM3 },
   );
-  const rounded = roundOver(body.shape, blank, materials);
   const fullG = solid.volumeMm3 * densityKgM3 * 1e-6;
-  const stable = attitudes[0].stable;
   return {
     pattern,
     blank,
     water: { ...water, densityKgM3 },
     timber,
     lure,
-    holes: blank.holes.map((hole) => {
-      const belly = piece.belly(hole.stationMm, hole.diameterMm);
-      const plug = plugOf(belly, hole, materials);
-      return {
-        stationMm: hole.stationMm,
-        diameterMm: hole.diameterMm,
-        drilledMm: hole.depthMm,
-        sandedMm: bellyTakenMm(belly, hole.bellyMm),
-        plugMm: plug.plugMm,
-        plugVolumeMm3: plug.metalMm3,
-        plugMassG: plug.metal.amount,
-        metal: hole.metal,
-      };
-    }),
-    stages: stagesOf({ ...given, lure, roundOverMm: rounded.bitMm }),
-    roundOver: rounded,
+    holes: blank.holes.map((hole) => floatingHole(piece, hole)),
+    stages: stagesOf({ ...given, lure, roundOverMm: outside.roundOver.bitMm }),
+    roundOver: outside.roundOver,
     solid,
     load,
     piece,
@@ -146,7 +142,39 @@ export function floating(given: Given): Floating {
       densityKgM3,
       dragArea(piece.afloat.drag, hangingUp(solid, load)),
     ),
-    sensitivities: stable ? sensitivitiesOf(piece, blank, load, attitudes[0], water) : null,
+    sensitivities: attitudes[0].stable
+      ? sensitivitiesOf(piece, blank, load, attitudes[0], water)
+      : null,
+  };
+}
+
+/** The same lure in the same water with other ballast holes. */
+export function reballasted(f: Floating, ballast: Pattern['ballast']): Floating {
+  const { pattern, blank, piece, timber, water, solid, roundOver: rounded, lure } = f;
+  const holes = ballast.map((hole) => withBelly(piece, hole));
+  const given = {
+    pattern: { ...pattern, ballast },
+    blank: { ...blank, holes },
+    body: piece.design.body,
+    materials: piece.materials,
+    timber,
+    water,
+  };
+  return floating(given, { solid, roundOver: rounded, displacing: lure.displacing });
+}
+
+function floatingHole(piece: Workpiece, hole: BallastHole): FloatingHole {
+  const belly = piece.belly(hole.stationMm, hole.diameterMm);
+  const plug = plugOf(belly, hole, piece.materials);
+  return {
+    stationMm: hole.stationMm,
+    diameterMm: hole.diameterMm,
+    drilledMm: hole.depthMm,
+    sandedMm: bellyTakenMm(belly, hole.bellyMm),
+    plugMm: plug.plugMm,
+    plugVolumeMm3: plug.metalMm3,
+    plugMassG: plug.metal.amount,
+    metal: hole.metal,
   };
 }
 

@@ -33,14 +33,20 @@ export type Workpiece = {
  * Ready to be searched. The two look-ups keep what they found: a search asks for the same stations
  * again and again.
  *
- * @param water the lure's outside as a solid, which no hole changes, and the water it is meant for
+ * @param water the lure's outside, which no hole changes, also as one solid, and the water it is meant for
  */
 export function workpiece(
   design: Workpiece['design'],
   { materials, timber }: Pick<Workpiece, 'materials' | 'timber'>,
-  water: { readonly solid: Immersible; readonly waterDensityKgM3: number },
+  {
+    displacing,
+    ...water
+  }: Pick<Lure, 'displacing'> & {
+    readonly solid: Immersible;
+    readonly waterDensityKgM3: number;
+  },
 ): Workpiece {
-  const bare = lureWithoutBallast(design, materials, timber);
+  const bare = lureWithoutBallast(design, materials, timber, displacing);
   const { shape } = design.body;
   return {
     design,

@@ -1,11 +1,13 @@
 /** `blankwright ballast FILE`: the holes that make a lure lie as it is wished to. */
+import { checkChoice } from '../ballast/check.js';
 import { type BallastResult, searchBallast } from '../ballast/search.js';
+import { reballasted } from '../floating.js';
 import { load } from '../load.js';
 import { floatings, withBallast } from '../lures.js';
 import { isError } from '../messages.js';
 import { itemRules } from '../pattern/item-rules.js';
 import type { WishFile } from '../pattern/wish-schema.js';
-import type { Problem } from '../problem.js';
+import { assertNone, type Problem } from '../problem.js';
 import { floatData, sensitivityData } from '../record/float-json.js';
 import { choicesSvg } from '../record/pictures.js';
 import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
@@ -59,11 +61,9 @@ function ballastFile(file: string, options: BallastOptions, terminal: Terminal):
   if (!planned) return refused(bare.findings.map(placed), terminal);
   const own = { ...planned.piece.design, pattern };
   const result = searchBallast({ ...planned.piece, design: own }, wish);
+  assertNone(result.choices.flatMap((choice) => checkChoice(planned.piece, choice)));
   const made = result.choices.map(
-    (choice): MadeChoice => ({
-      choice,
-      floating: floatings(withBallast(job, choice.holes), { water }).lures[0],
-    }),
+    (choice): MadeChoice => ({ choice, floating: reballasted(planned, choice.holes) }),
   );
   const number = numberOf('--choice', options.choice, { least: 1, most: Math.max(1, made.length) });
   const { picture } = options;

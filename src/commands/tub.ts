@@ -53,7 +53,7 @@ function asFound({ piece }: Floating, { timberKgM3, metalShare }: Explained): Wo
       materials: { ...piece.materials, metals },
       timber: { ...piece.timber, densityKgM3: timberKgM3 },
     },
-    piece.afloat,
+    { ...piece.afloat, displacing: piece.bare.displacing },
   );
 }
 

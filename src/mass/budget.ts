@@ -60,35 +60,42 @@ export function lureParts({ pattern, body, blank }: LureDesign, materials: Mater
 }
 
 /**
- * The whole lure. Every name in the design must be a row of its table (`itemProblems`). Slot, bore
+ * The whole lure. Every name in the design must be a row of its table (`itemRules`). Slot, bore
  * and what is left of a hole are closed with glue, so that the timber's item keeps out the water of
  * the whole body, and what is in it none.
+ *
+ * @param displacing the lure's outside, if it is known already: no hole, timber or metal changes it
  */
-export function makeLure(design: LureDesign, materials: Materials, timber: TimberDensity): Lure {
+export function makeLure(
+  design: LureDesign,
+  materials: Materials,
+  timber: TimberDensity,
+  displacing: readonly Displacer[] = outsideOf(design, materials),
+): Lure {
   const parts = lureParts(design, materials);
-  const rigged = rigOf(design, parts, materials);
   const items = uniquelyNamed(
     [
       timberItem(design.body, parts, timber),
       ...metalItems(design, parts, materials),
       ...glueItems(parts, materials),
-      ...rigged.map((r) => r.item),
+      ...rigOf(design, parts, materials).map((r) => r.item),
       ...coatItems(design, materials),
     ].filter((item) => Math.abs(item.massG) > NOTHING_G),
   );
+  return { ...composed(items), items, spreadG: spreadOf(items), displacing };
+}
+
+/** What keeps water out: the body in its coats, then what stands out of it. */
+export function outsideOf(design: LureDesign, materials: Materials): readonly Displacer[] {
   const films = design.pattern.coats.reduce(
     (sum, coat) => sum + filmMm3(design.body, coat) * coat.count,
     0,
   );
-  return {
-    ...composed(items),
-    items,
-    spreadG: spreadOf(items),
-    displacing: [
-      { name: 'body', mesh: grown(design.body.mesh, films) },
-      ...rigged.flatMap((r) => r.displacer ?? []),
-    ],
-  };
+  const rigged = rigOf(design, lureParts(design, materials), materials);
+  return [
+    { name: 'body', mesh: grown(design.body.mesh, films) },
+    ...rigged.flatMap((r) => r.displacer ?? []),
+  ];
 }
 
 /** The same lure without its ballast: no holes, and the timber where they would be. */
@@ -96,7 +103,9 @@ export const lureWithoutBallast = (
   design: LureDesign,
   materials: Materials,
   timber: TimberDensity,
-): Lure => makeLure({ ...design, blank: { ...design.blank, holes: [] } }, materials, timber);
+  displacing?: readonly Displacer[],
+): Lure =>
+  makeLure({ ...design, blank: { ...design.blank, holes: [] } }, materials, timber, displacing);
 
 export const timberItem = (body: Body, { wood }: LureParts, timber: TimberDensity): Item =>
   itemOf('timber', summed([[gPerMm3(timber.densityKgM3), wood]]), {

@@ -4,7 +4,7 @@ import { type Workpiece, workpiece } from '../../src/ballast/workpiece.js';
 import { makeBlank } from '../../src/blank/make.js';
 import { bodyShape, makeBody } from '../../src/body/body.js';
 import { immersible } from '../../src/float/immersible.js';
-import { lureWithoutBallast } from '../../src/mass/budget.js';
+import { outsideOf } from '../../src/mass/budget.js';
 import { type Ballast, type Pattern, resolvePattern } from '../../src/pattern/pattern.js';
 import { type PatternFile, patternSchema } from '../../src/pattern/schema.js';
 import { type WishFile, wishSection } from '../../src/pattern/wish-schema.js';
@@ -70,7 +70,11 @@ export function pieceOf(pattern: Pattern, timberKgM3 = 358, waterDensityKgM3 = F
   if (!blank) throw new Error(JSON.stringify(problems));
   const timber = { densityKgM3: timberKgM3, spreadKgM3: timberKgM3 / 10 };
   const design = { pattern, body, blank };
-  const { displacing } = lureWithoutBallast(design, MATERIALS, timber);
+  const displacing = outsideOf(design, MATERIALS);
   const solid = immersible(displacing.map((d) => d.mesh));
-  return workpiece(design, { materials: MATERIALS, timber }, { solid, waterDensityKgM3 });
+  return workpiece(
+    design,
+    { materials: MATERIALS, timber },
+    { displacing, solid, waterDensityKgM3 },
+  );
 }

@@ -213,10 +213,16 @@ describe('righting', () => {
   });
 
   test('range between points: a straight line is met exactly', () => {
-    const points = [-180, -40, 0, 30, 40, 180].map((heelDeg) => ({
-      heelDeg,
-      leverMm: { '-180': 0, '-40': -1, '0': 0, '30': 2, '40': -3 }[`${heelDeg}`] ?? 0,
-    }));
+    const points = (
+      [
+        [-180, 0],
+        [-40, -1],
+        [0, 0],
+        [30, 2],
+        [40, -3],
+        [180, 0],
+      ] as const
+    ).map(([heelDeg, leverMm]) => ({ heelDeg, leverMm }));
     // From 2 at 30° to −3 at 40°; from −1 at −40° to 0 at −180°.
     expect(rightingRange(points)).toEqual({ starboardDeg: 180, portDeg: 34 });
   });

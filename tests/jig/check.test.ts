@@ -6,7 +6,7 @@ import { checkJig, checkJigFile } from '../../src/jig/check.js';
 import { drillStopJig } from '../../src/jig/drill-stop.js';
 import type { Jig, JigBlank } from '../../src/jig/jig.js';
 import { lipSlotGuide } from '../../src/jig/lip-slot-guide.js';
-import type { JigSetups } from '../../src/jig/set.js';
+import type { JigSetups } from '../../src/jig/setup.js';
 import { type Csg, movedBy } from '../../src/solid/csg.js';
 import { evaluate } from '../../src/solid/evaluate.js';
 import { loadKernel } from '../../src/solid/kernel.js';
