@@ -15,10 +15,11 @@ import { type Immersible, immersible } from './float/immersible.js';
 import { type Load, restAttitudes } from './float/rest.js';
 import { type RightingPoint, rightingCurve } from './float/righting.js';
 import { dragArea, freeSpeed, type Speed } from './float/speed.js';
-import { angleBetween, sub3, unit3 } from './float/tilt.js';
+import { angleBetween } from './float/tilt.js';
 import { waterDensityKgM3 } from './float/water.js';
 import type { Point3 } from './geometry/vec.js';
-import { checkLure, makeLure, outsideOf } from './mass/budget.js';
+import { sub3, unit3 } from './geometry/vec3.js';
+import { checkLure, coated, type LureDesign, makeLure, outsideOf } from './mass/budget.js';
 import type { Lure } from './mass/item.js';
 import { bellyTakenMm, plugOf } from './mass/plug.js';
 import { type RoundOver, roundOver } from './mass/round-over.js';
@@ -96,13 +97,23 @@ export type Given = {
 type Outside = Pick<Floating, 'solid' | 'roundOver'> & Pick<Lure, 'displacing'>;
 
 function outsideFor({ pattern, body, blank, materials }: Given): Outside {
-  const displacing = outsideOf({ pattern, body, blank }, materials);
+  const design = { pattern, body, blank };
+  const displacing = outsideOf(design, materials);
   return {
     displacing,
-    solid: immersible(displacing.map((d) => d.mesh)),
+    solid: solidOf(design, displacing),
     roundOver: roundOver(body.shape, blank, materials),
   };
 }
+
+function solidOf(design: LureDesign, displacing: Lure['displacing']): Immersible {
+  const [hull, ...rest] = displacing.map((d) => d.mesh);
+  return immersible([hull, ...rest], [coated(design, design.body.sketch), ...rest]);
+}
+
+/** The solid of a lure made ready to be cut once more; a bench times it. */
+export const preparedSolid = ({ piece, lure }: Floating): Immersible =>
+  solidOf(piece.design, lure.displacing);
 
 export function floating(given: Given, outside: Outside = outsideFor(given)): Floating {
   const { pattern, body, blank, materials, timber, water } = given;

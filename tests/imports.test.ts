@@ -12,7 +12,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   body: ['geometry', 'pattern'],
   blank: ['geometry', 'tables', 'pattern', 'body'],
   mass: ['geometry', 'tables', 'pattern', 'body', 'blank'],
-  float: ['geometry', 'mass'],
+  float: ['geometry', 'pattern'],
   ballast: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'float'],
   tub: ['geometry', 'pattern', 'mass', 'float'],
   solid: ['geometry'],

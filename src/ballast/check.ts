@@ -1,5 +1,5 @@
 /** What a ballast choice must hold, by means that finding it does not use. */
-import { sub3 } from '../float/tilt.js';
+import { sub3 } from '../geometry/vec3.js';
 import { ballastItems } from '../mass/ballast.js';
 import { bellyOver } from '../mass/belly.js';
 import { composed } from '../mass/moments.js';

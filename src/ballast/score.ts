@@ -3,7 +3,7 @@
  * would notice in the tub or at the bench. The weights are our own judgment, no source.
  */
 import type { Attitude } from '../float/attitude.js';
-import { dot3, sub3 } from '../float/tilt.js';
+import { dot3, sub3 } from '../geometry/vec3.js';
 import { HOLE_DEPTH_SPREAD_MM } from '../mass/spread.js';
 import type { Draft } from './draft.js';
 import type { Missed, Wanted } from './miss.js';

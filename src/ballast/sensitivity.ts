@@ -4,8 +4,8 @@ import { highestCorner } from '../float/immerse.js';
 import type { Immersible } from '../float/immersible.js';
 import { responseTo } from '../float/response.js';
 import type { Load } from '../float/rest.js';
-import { dot3, sub3 } from '../float/tilt.js';
 import type { Point3 } from '../geometry/vec.js';
+import { dot3, sub3 } from '../geometry/vec3.js';
 
 /** Rates per unit of whatever is changed. */
 export type Sensitivity = {

@@ -1,7 +1,7 @@
 /** When no set of holes is left: which limit stands in the way, and what would meet it. */
 import { heave } from '../float/heave.js';
 import { highestCorner } from '../float/immerse.js';
-import { along3 } from '../float/tilt.js';
+import { along3 } from '../geometry/vec3.js';
 import { type Draft, type Drawer, draftsFor } from './draft.js';
 import type { Wanted } from './miss.js';
 import { gathered, type Refusal, type Why } from './refuse.js';

@@ -2,12 +2,13 @@
 import { makeBody } from '../body/body.js';
 import { type BodyShape, offsetSquared } from '../body/shape.js';
 import { immerse } from '../float/immerse.js';
-import { type Immersible, immersible } from '../float/immersible.js';
+import { type Immersible, immersible, TRIANGLE } from '../float/immersible.js';
 import { type Load, restAttitudes } from '../float/rest.js';
-import { dot3, eigen2, spiral } from '../float/tilt.js';
+import { eigen2, spiral } from '../float/tilt.js';
 import type { Mesh } from '../geometry/mesh.js';
 import { monotoneCurve } from '../geometry/monotone.js';
 import type { Point3 } from '../geometry/vec.js';
+import { dot3 } from '../geometry/vec3.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { type Plane, partsBelow } from '../solid/split.js';
 
@@ -16,6 +17,8 @@ const RUNS = { warm: 20, rests: 101, cuts: 9 };
 export type RestRow = {
   readonly lure: string;
   readonly triangles: number;
+  /** Of the sketch that rests are looked for with. */
+  readonly sketchTriangles: number;
   readonly attitudes: number;
   readonly stable: number;
   /** Median, from the meshes to a solid that is ready to be cut. */
@@ -24,17 +27,18 @@ export type RestRow = {
   readonly allRestsMs: number;
 };
 
-/** All rest attitudes of a lure; the meshes are what keeps water out. */
-export function benchRests(lure: string, meshes: readonly Mesh[], load: Load): RestRow {
-  const solid = immersible(meshes);
+/** All rest attitudes of a lure; `prepare` makes the solid that keeps water out ready to be cut. */
+export function benchRests(lure: string, prepare: () => Immersible, load: Load): RestRow {
+  const solid = prepare();
   for (let i = 0; i < RUNS.warm; i++) restAttitudes(solid, load);
   const rests = restAttitudes(solid, load);
   return {
     lure,
-    triangles: meshes.reduce((sum, m) => sum + m.triangles.length / 3, 0),
+    triangles: solid.triangles.length / TRIANGLE,
+    sketchTriangles: (solid.sketch?.triangles.length ?? 0) / TRIANGLE,
     attitudes: rests.length,
     stable: rests.filter((a) => a.stable).length,
-    prepareMs: median(RUNS.cuts, () => immersible(meshes)),
+    prepareMs: median(RUNS.cuts, prepare),
     allRestsMs: median(RUNS.rests, () => restAttitudes(solid, load)),
   };
 }

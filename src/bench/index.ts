@@ -4,8 +4,11 @@ import { rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { preparedSolid, reballasted } from '../floating.js';
 import { shippedPath } from '../io.js';
 import { produce } from '../produce.js';
+import { benchBallast } from './ballast.js';
+import { benchCuts, benchEllipsoid, benchRests } from './float.js';
 import { benchJigs } from './jigs.js';
 import { makeRows } from './make.js';
 
@@ -31,6 +34,20 @@ table(
     made.build.products.flatMap((p) => p.jigs),
   ),
 );
+
+console.log(
+  'A body cut at a waterline, volume and center: our own cut against the mesh kernel’s plane split',
+);
+const lures = made.build.products.map((p) => p.floating);
+table(lures.map((f) => benchCuts(made.kernel, f.pattern.name, f.piece.design.body.mesh)));
+console.log('All rest attitudes of a lure, lip, hooks and coats with it');
+table(lures.map((f) => benchRests(f.pattern.name, () => preparedSolid(f), f.load)));
+console.log(
+  'Ellipsoid at 20 drafts × 20 attitudes against its closed forms, greatest relative errors',
+);
+table([benchEllipsoid()]);
+console.log('Ballast search, 10 bits × 2 holes');
+table(lures.map((f) => benchBallast(f.pattern.name, () => reballasted(f, []).piece)));
 
 console.log('A whole make, from file to files on disk');
 const rows = await makeRows();

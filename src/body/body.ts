@@ -10,6 +10,8 @@ export type Body = {
   readonly shape: BodyShape;
   readonly properties: BodyProperties;
   readonly mesh: Mesh;
+  /** The same volume in a twentieth of the triangles, to look for rests in the water with. */
+  readonly sketch: Mesh;
 };
 
 export function bodyShape(pattern: Pattern): BodyShape {
@@ -38,12 +40,13 @@ export function bodyShape(pattern: Pattern): BodyShape {
 
 export function makeBody(shape: BodyShape): Body {
   const properties = bodyProperties(shape);
-  return {
-    shape,
-    properties,
-    mesh: bodyMesh(shape, finenessFor(shape, meshTolerance(properties)), properties.volumeMm3),
-  };
+  const chord = meshTolerance(properties);
+  const within = (chordMm: number) =>
+    bodyMesh(shape, finenessFor(shape, chordMm), properties.volumeMm3);
+  return { shape, properties, mesh: within(chord), sketch: within(SKETCH * chord) };
 }
+
+const SKETCH = 20; // chord error of the sketch in those of the mesh
 
 /**
  * Chord error for the mesh, mm, at any size: 0.003 mm for a lure of 100 mm. The part of an ellipsoid

@@ -1,9 +1,9 @@
 /** How deep a solid sits at a given attitude. */
 import type { Point3 } from '../geometry/vec.js';
+import { dot3 } from '../geometry/vec3.js';
 import { Fault } from '../problem.js';
 import { type Immersion, immerse } from './immerse.js';
 import type { Immersible } from './immersible.js';
-import { dot3 } from './tilt.js';
 
 /** A surface with what it puts under. */
 export type Heaved = { readonly planeOffsetMm: number; readonly immersion: Immersion };

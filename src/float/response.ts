@@ -1,11 +1,12 @@
 /** What a small change of the load does to a lure at rest. */
 import type { Point3 } from '../geometry/vec.js';
+import { along3, dot3, sub3 } from '../geometry/vec3.js';
 import { Fault } from '../problem.js';
 import type { Attitude } from './attitude.js';
 import { highestCorner, immerse } from './immerse.js';
 import type { Immersible } from './immersible.js';
 import { displacedMm3, isOnEnd, isUnder, type Load } from './rest.js';
-import { along3, dot3, spread3, sub3 } from './tilt.js';
+import { spread3 } from './tilt.js';
 
 /** A direction in which the load changes: so much of each per unit of whatever is turned. */
 export type LoadChange = {

@@ -1,23 +1,14 @@
 /** How a lure can lie still in the water. */
 import type { Point3 } from '../geometry/vec.js';
+import { along3, cross3, dot3, length3, sub3, unit3 } from '../geometry/vec3.js';
 import { Fault } from '../problem.js';
 import type { Attitude } from './attitude.js';
 import { ellipsoidDepth } from './heave.js';
 import { highestCorner } from './immerse.js';
 import type { Immersible } from './immersible.js';
-import { type Found, findRests } from './search.js';
+import { type Found, findRests, hollowFrom } from './search.js';
 import type { Sought } from './settle.js';
-import {
-  along3,
-  cross3,
-  dot3,
-  form2,
-  length3,
-  type Symmetric2,
-  sub3,
-  type Tangents,
-  unit3,
-} from './tilt.js';
+import { form2, type Symmetric2, type Tangents } from './tilt.js';
 
 /** What the water carries, and where the tail is. */
 export type Load = {
@@ -63,26 +54,51 @@ export const isUnder = (solid: Immersible, load: Load): boolean =>
  * @throws Fault unless mass and water density are more than nothing and all is finite
  */
 export function restAttitudes(solid: Immersible, load: Load): Attitude[] {
-  const { massG, cgMm, waterDensityKgM3, lengthMm } = load;
+  assertLoad(load);
+  if (isUnder(solid, load)) return hanging(solid, load);
+  const sought = soughtFor(solid, load);
+  return inOrder(
+    findRests(sought).map((rest) => floating(sought, load, rest)),
+    sought.sizeMm,
+  );
+}
+
+/**
+ * The stable attitude to which a lure turns when it is let go at a tilt; null when there is none near.
+ * Quicker than all of them, for a lure that is only changed a little.
+ *
+ * @param up unit vector to the sky
+ */
+export function restNear(solid: Immersible, load: Load, up: Point3): Attitude | null {
+  assertLoad(load);
+  const near = isUnder(solid, load) ? hanging(solid, load)[0] : restFrom(solid, load, up);
+  return near?.stable ? near : null;
+}
+
+function restFrom(solid: Immersible, load: Load, up: Point3): Attitude | null {
+  const sought = soughtFor(solid, load);
+  const rest = hollowFrom(sought, up);
+  return rest && floating(sought, load, rest);
+}
+
+function assertLoad({ massG, cgMm, waterDensityKgM3, lengthMm }: Load): void {
   const finite = [massG, waterDensityKgM3, lengthMm, ...cgMm].every(Number.isFinite);
   if (!finite || massG <= 0 || waterDensityKgM3 <= 0) {
     throw new Fault(
       `lure of ${massG} g at ${cgMm.join(', ')} in water of ${waterDensityKgM3} kg/m³`,
     );
   }
-  if (isUnder(solid, load)) return hanging(solid, load);
+}
+
+function soughtFor(solid: Immersible, load: Load): Sought {
   const volumeMm3 = displacedMm3(load);
-  const sought: Sought = {
+  return {
     solid,
     volumeMm3,
-    cgMm,
+    cgMm: load.cgMm,
     depth: ellipsoidDepth(volumeMm3 / solid.volumeMm3),
     sizeMm: Math.cbrt(volumeMm3),
   };
-  return inOrder(
-    findRests(sought).map((rest) => floating(sought, load, rest)),
-    sought.sizeMm,
-  );
 }
 
 function floating(sought: Sought, load: Load, rest: Found): Attitude {

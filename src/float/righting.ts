@@ -1,11 +1,11 @@
 /** What rights a lure that is heeled away from rest. */
 import type { Point3 } from '../geometry/vec.js';
+import { along3, cross3, dot3, sub3 } from '../geometry/vec3.js';
 import { Fault } from '../problem.js';
 import type { Attitude } from './attitude.js';
 import { heave } from './heave.js';
 import type { Immersible } from './immersible.js';
 import { displacedMm3, heelAxis, isUnder, type Load } from './rest.js';
-import { along3, cross3, dot3, sub3 } from './tilt.js';
 
 export type RightingPoint = {
   /** Turn from rest about the long axis laid into the surface; positive port down. −180 and 180 are the same. */

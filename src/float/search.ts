@@ -1,5 +1,6 @@
 /** Finding every rest of a floating solid: all points of the sphere of tilts where the energy is level. */
 import type { Point3 } from '../geometry/vec.js';
+import { along3, dot3, sub3, unit3 } from '../geometry/vec3.js';
 import { heave } from './heave.js';
 import {
   advanced,
@@ -11,7 +12,7 @@ import {
   slopeOf,
   tiltToward,
 } from './settle.js';
-import { along3, angleBetween, dot3, spiral, spread3, sub3, tilted, unit3 } from './tilt.js';
+import { angleBetween, spiral, spread3, tilted } from './tilt.js';
 
 type Index = 0 | 1 | 2;
 
@@ -78,6 +79,27 @@ const MOST_POLISH = 12;
  * missing together; 150 more starts found no such pair on 1200 made-up lures and boxes.
  */
 export function findRests(sought: Sought): Found[] {
+  const { sketch } = sought.solid;
+  const drawn = sketch && refined(sought, findRests({ ...sought, solid: sketch }));
+  return drawn ?? searched(sought);
+}
+
+/**
+ * The rests found on the sketch, each pursued to its end on the solid itself; null unless they are as
+ * many and complete there, and none is neutral, where the sketch's facets could mislead.
+ */
+function refined(sought: Sought, sketched: readonly Found[]): Found[] | null {
+  const found: Found[] = [];
+  for (const rest of sketched) {
+    const { up, planeOffsetMm } = rest;
+    collect(sought, found, polished(sought, look(sought, { up, planeOffsetMm })));
+  }
+  const sure =
+    found.length === sketched.length && isComplete(found) && !found.some((f) => f.neutral);
+  return sure ? found : null;
+}
+
+function searched(sought: Sought): Found[] {
   const found: Found[] = [];
   const first = [...AXES, ...spiral(FIRST_STARTS)];
   for (const up of first) collect(sought, found, pursue(sought, up, null, found));
@@ -93,6 +115,9 @@ export function findRests(sought: Sought): Found[] {
   }
   return found;
 }
+
+/** The hollow of the energy that a lure let go at a tilt turns to; null when it is not found in the steps allowed. */
+export const hollowFrom = (sought: Sought, up: Point3): Found | null => pursue(sought, up, 0, null);
 
 /** Hollows − saddles + summits = 2, or a neutral rest, which no count can hold. */
 export const isComplete = (rests: readonly Found[]): boolean =>

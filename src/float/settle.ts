@@ -9,20 +9,11 @@
  * it is stable where K is positive.
  */
 import type { Point2, Point3 } from '../geometry/vec.js';
+import { along3, dot3, length3, sub3 } from '../geometry/vec3.js';
 import { ellipsoidOffset, heave } from './heave.js';
 import { type Immersion, immerse } from './immerse.js';
 import type { Immersible } from './immersible.js';
-import {
-  along3,
-  dot3,
-  type Eigen2,
-  eigen2,
-  length3,
-  type Symmetric2,
-  spread3,
-  sub3,
-  tilted,
-} from './tilt.js';
+import { type Eigen2, eigen2, type Symmetric2, spread3, tilted } from './tilt.js';
 
 /** What is looked for: so much under, the weight acting there. */
 export type Sought = {

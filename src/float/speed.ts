@@ -1,7 +1,7 @@
 /** How fast a lure that is wholly under water rises or sinks, by the balance of net weight and drag. */
 import type { Mesh } from '../geometry/mesh.js';
 import type { Point3 } from '../geometry/vec.js';
-import { dot3 } from './tilt.js';
+import { dot3 } from '../geometry/vec3.js';
 
 /** What the water meets on the way up or down. */
 export type DragForm = {

@@ -1,30 +1,6 @@
 /** Directions to the sky and small tilts of them: the sphere on which rest attitudes are sought. */
 import type { Point2, Point3 } from '../geometry/vec.js';
-
-export const dot3 = (a: Point3, b: Point3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-
-export const cross3 = (a: Point3, b: Point3): Point3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-
-export const sub3 = (a: Point3, b: Point3): Point3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-
-/** a + k b. */
-export const along3 = (a: Point3, k: number, b: Point3): Point3 => [
-  a[0] + k * b[0],
-  a[1] + k * b[1],
-  a[2] + k * b[2],
-];
-
-export const length3 = (a: Point3): number => Math.hypot(a[0], a[1], a[2]);
-
-/** The zero vector has no direction and gives NaN. */
-export function unit3(a: Point3): Point3 {
-  const size = length3(a);
-  return [a[0] / size, a[1] / size, a[2] / size];
-}
+import { along3, cross3, length3, sub3, unit3 } from '../geometry/vec3.js';
 
 /** Two unit vectors in the water's surface, square to each other; u × v is up. */
 export type Tangents = readonly [u: Point3, v: Point3];

@@ -1,11 +1,6 @@
 /** The density of the water a lure swims in. */
+import { WATER_RANGE } from '../pattern/water-schema.js';
 import { Fault } from '../problem.js';
-
-/** Temperatures (°C) and practical salinities the equation was fitted to; fresh water is included. */
-export const WATER_RANGE = {
-  temperatureC: { from: 0, to: 40 },
-  salinityPsu: { from: 0, to: 43 },
-} as const;
 
 /**
  * Coefficients in rising powers of t: N. P. Fofonoff and R. C. Millard, "Algorithms for computation
@@ -25,9 +20,12 @@ const SALT_SQUARE = 4.8314e-4;
  * @throws Fault outside 0–40 °C and practical salinity 0–43: nothing is extrapolated.
  */
 export function waterDensityKgM3(temperatureC: number, salinityPsu: number): number {
-  const { temperatureC: t, salinityPsu: s } = WATER_RANGE;
+  const { leastC, mostC, leastPsu, mostPsu } = WATER_RANGE;
   const inside =
-    temperatureC >= t.from && temperatureC <= t.to && salinityPsu >= s.from && salinityPsu <= s.to;
+    temperatureC >= leastC &&
+    temperatureC <= mostC &&
+    salinityPsu >= leastPsu &&
+    salinityPsu <= mostPsu;
   if (!inside) throw new Fault(`water of ${temperatureC} °C and salinity ${salinityPsu}`);
   return (
     power(FRESH, temperatureC) +

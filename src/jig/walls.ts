@@ -1,7 +1,7 @@
 /** How thin a printed solid gets, measured on its facets: straight in from one, out through another. */
 import type { Mesh } from '../geometry/mesh.js';
 import type { Point3 } from '../geometry/vec.js';
-import { cross3, dot3 } from '../solid/placement.js';
+import { cross3, dot3 } from '../geometry/vec3.js';
 import type { Face, Sunk } from './letters.js';
 
 /** Facets that face away from each other within this are two sides of a wall; else it is an edge. */

@@ -1,7 +1,7 @@
 /** The mass budget: every part of a lure with its weight and place, and the lure as a whole. */
 import type { Blank } from '../blank/blank.js';
 import type { Body } from '../body/body.js';
-import { meshVolume } from '../geometry/mesh.js';
+import { type Mesh, meshVolume } from '../geometry/mesh.js';
 import type { Point2, Point3 } from '../geometry/vec.js';
 import type { Pattern } from '../pattern/pattern.js';
 import type { Materials } from '../tables/materials.js';
@@ -87,16 +87,19 @@ export function makeLure(
 
 /** What keeps water out: the body in its coats, then what stands out of it. */
 export function outsideOf(design: LureDesign, materials: Materials): readonly Displacer[] {
-  const films = design.pattern.coats.reduce(
-    (sum, coat) => sum + filmMm3(design.body, coat) * coat.count,
-    0,
-  );
   const rigged = rigOf(design, lureParts(design, materials), materials);
   return [
-    { name: 'body', mesh: grown(design.body.mesh, films) },
+    { name: 'body', mesh: coated(design, design.body.mesh) },
     ...rigged.flatMap((r) => r.displacer ?? []),
   ];
 }
+
+/** A mesh of the bare body with the pattern's coats on. */
+export const coated = ({ pattern, body }: LureDesign, bare: Mesh): Mesh =>
+  grown(
+    bare,
+    pattern.coats.reduce((sum, coat) => sum + filmMm3(body, coat) * coat.count, 0),
+  );
 
 /** The same lure without its ballast: no holes, and the timber where they would be. */
 export const lureWithoutBallast = (

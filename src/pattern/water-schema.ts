@@ -1,7 +1,7 @@
 /** The water a lure is meant for, as a file says it. */
 import { z } from 'zod';
 
-/** The range of the equation for its density: EOS-80, see `float/water.ts`. */
+/** Temperatures and practical salinities the equation for its density was fitted to, fresh water included: EOS-80, see `float/water.ts`. */
 export const WATER_RANGE = { leastC: 0, mostC: 40, leastPsu: 0, mostPsu: 43 } as const;
 
 export const waterSection = z

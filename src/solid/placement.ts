@@ -1,5 +1,6 @@
 /** Rigid motions in space as 4 × 4 matrices of 16 numbers, column-major: the fourth column is the move. */
 import type { Point3 } from '../geometry/vec.js';
+import { cross3, dot3 } from '../geometry/vec3.js';
 import { Fault } from '../problem.js';
 
 export type Matrix = readonly number[];
@@ -49,11 +50,3 @@ export function inverse(m: Matrix): Matrix {
     [back(0), back(4), back(8)],
   );
 }
-
-export const dot3 = (a: Point3, b: Point3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-
-export const cross3 = (a: Point3, b: Point3): Point3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];

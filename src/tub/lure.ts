@@ -1,8 +1,7 @@
 /** A lure as the tub knows it: what may be otherwise than planned, and how it then lies. */
 import type { Attitude } from '../float/attitude.js';
 import type { Immersible } from '../float/immersible.js';
-import { type Load, restAttitudes } from '../float/rest.js';
-import { angleBetween } from '../float/tilt.js';
+import { type Load, restNear } from '../float/rest.js';
 import type { Point3 } from '../geometry/vec.js';
 import type { Item } from '../mass/item.js';
 import type { TubLure, Weight } from './explain.js';
@@ -37,11 +36,8 @@ export function tubLure({ items, timber, solid, load, rest, bellyMm, leadKgM3 }:
         ...others.map((i) => [1, i] as const),
       ]),
     lying: (weight) => {
-      const near = restAttitudes(solid, { ...load, ...weight })
-        .filter((a) => a.stable && a.dryRatio > 0)
-        .map((a) => ({ a, far: angleBetween(a.upInBody, rest.upInBody) }))
-        .sort((p, q) => p.far - q.far)[0];
-      return near?.a ?? null;
+      const near = restNear(solid, { ...load, ...weight }, rest.upInBody);
+      return near && near.dryRatio > 0 ? near : null;
     },
     hungAtMm: (stationMm) => [stationMm, 0, bellyMm(stationMm)],
     hungShare: 1 - load.waterDensityKgM3 / leadKgM3,

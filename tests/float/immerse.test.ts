@@ -2,9 +2,10 @@ import { expect, test } from 'vitest';
 import { heave } from '../../src/float/heave.js';
 import { highestCorner, immerse } from '../../src/float/immerse.js';
 import { immersible } from '../../src/float/immersible.js';
-import { dot3, eigen2, form2, spiral, tangentsOf } from '../../src/float/tilt.js';
+import { eigen2, form2, spiral, tangentsOf } from '../../src/float/tilt.js';
 import { meshVolume } from '../../src/geometry/mesh.js';
 import type { Point3 } from '../../src/geometry/vec.js';
+import { dot3 } from '../../src/geometry/vec3.js';
 import { Fault } from '../../src/problem.js';
 import { naiveImmersion } from './naive.js';
 import {

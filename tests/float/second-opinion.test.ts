@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { immerse } from '../../src/float/immerse.js';
 import { immersible } from '../../src/float/immersible.js';
-import { dot3, spiral } from '../../src/float/tilt.js';
+import { spiral } from '../../src/float/tilt.js';
+import { dot3 } from '../../src/geometry/vec3.js';
 import { loadKernel } from '../../src/solid/kernel.js';
 import { type Plane, partsBelow } from '../../src/solid/split.js';
 import { box, dice, lureLike } from './solids.js';

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { makeBody } from '../../src/body/body.js';
 import { type DragForm, dragArea, freeSpeed, netMassG } from '../../src/float/speed.js';
-import { unit3 } from '../../src/float/tilt.js';
 import type { Point3 } from '../../src/geometry/vec.js';
+import { unit3 } from '../../src/geometry/vec3.js';
 import { ellipsoid } from '../mass/lures.js';
 
 const UP: Point3 = [0, 0, 1];
