@@ -16,6 +16,7 @@ import { type Load, restAttitudes } from './float/rest.js';
 import { type RightingPoint, rightingCurve } from './float/righting.js';
 import { dragArea, freeSpeed, type Speed } from './float/speed.js';
 import { angleBetween } from './float/tilt.js';
+import { type Verdict, verdictOf } from './float/verdict.js';
 import { waterDensityKgM3 } from './float/water.js';
 import type { Point3 } from './geometry/vec.js';
 import { sub3, unit3 } from './geometry/vec3.js';
@@ -27,8 +28,6 @@ import { type Stage, stagesOf } from './mass/stages.js';
 import type { Pattern } from './pattern/pattern.js';
 import type { WaterFile } from './pattern/water-schema.js';
 import type { Materials } from './tables/materials.js';
-
-export type Verdict = 'floats' | 'suspends' | 'sinks';
 
 /** A hole as drilled, and what is in it when the belly is shaped. */
 export type FloatingHole = {
@@ -75,9 +74,6 @@ export type Floating = {
   /** Null where no attitude is stable. */
   readonly sensitivities: Sensitivities | null;
 };
-
-/** Of the full displacement: so near to neutral a lure suspends. Common practice, no source. */
-export const SUSPEND_BAND = 0.005;
 
 /** Fresh, 15 °C: where neither run nor pattern says. */
 export const USUAL_WATER: WaterFile = { temperatureC: 15, salinityPsu: 0 };
@@ -187,11 +183,6 @@ function floatingHole(piece: Workpiece, hole: BallastHole): FloatingHole {
     plugMassG: plug.metal.amount,
     metal: hole.metal,
   };
-}
-
-function verdictOf(massG: number, fullG: number): Verdict {
-  if (Math.abs(massG - fullG) <= SUSPEND_BAND * fullG) return 'suspends';
-  return massG < fullG ? 'floats' : 'sinks';
 }
 
 /** The way up of a lure that hangs in the water by its weight. */

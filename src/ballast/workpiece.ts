@@ -1,8 +1,8 @@
 /** The lure without its ballast, and what a hole in it does: what every try of a search shares. */
 import type { BallastHole, Blank } from '../blank/blank.js';
 import { bellyAt } from '../blank/make.js';
+import type { Density } from '../blank/timber-density.js';
 import type { Immersible } from '../float/immersible.js';
-import type { TimberDensity } from '../mass/ballast.js';
 import { type BellyOver, bellyOver } from '../mass/belly.js';
 import { type LureDesign, lureWithoutBallast } from '../mass/budget.js';
 import type { Lure, Mass } from '../mass/item.js';
@@ -19,7 +19,7 @@ export type Workpiece = {
   /** Holes in its blank do not count. */
   readonly design: LureDesign & { readonly blank: Pick<Blank, 'slot' | 'holes' | 'profile'> };
   readonly materials: Materials;
-  readonly timber: TimberDensity;
+  readonly timber: Density;
   /** The rigged lure without ballast holes. */
   readonly bare: Lure;
   readonly afloat: Afloat;

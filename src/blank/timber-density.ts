@@ -1,10 +1,13 @@
 /** Which density to take for the timber of a lure, and how sure of it one can be. */
 import type { Timber } from '../tables/timbers.js';
 
-export type TimberDensity = {
+export type Density = {
   readonly densityKgM3: number;
   /** One standard deviation from lure to lure. */
   readonly spreadKgM3: number;
+};
+
+export type TimberDensity = Density & {
   readonly from: 'weighed blocks' | 'pattern' | 'table';
 };
 

@@ -99,7 +99,7 @@ const asDocument = ({ wish, result, made, problems, written }: Found) => ({
   wish,
   wanted: result.wanted,
   choices: made.map(({ choice, floating: afloat }) => ({
-    holes: choice.holes,
+    holes: choice.holes.map((hole) => ({ ...hole, drilledMm: hole.depthMm })),
     massG: choice.massG,
     attitude: choice.attitude,
     speed: choice.speed,

@@ -1,6 +1,6 @@
 /** What a ballast hole does to a lure: metal and glue come, wood goes. */
 import type { BallastHole } from '../blank/blank.js';
-import type { TimberDensity as KnownDensity } from '../blank/timber-density.js';
+import type { Density } from '../blank/timber-density.js';
 import type { Materials } from '../tables/materials.js';
 import type { BellyOver } from './belly.js';
 import type { Item } from './item.js';
@@ -8,9 +8,6 @@ import { gPerMm3, type Moments, massOf, summed } from './moments.js';
 import { type Plug, plugOf } from './plug.js';
 import { rowOf } from './row.js';
 import { COAT_SPREAD_RATIO, FITTING_SPREAD_RATIO, HOLE_DEPTH_SPREAD_MM } from './spread.js';
-
-/** Density of the very timber and its spread, wherever it is known from. */
-export type TimberDensity = Pick<KnownDensity, 'densityKgM3' | 'spreadKgM3'>;
 
 /** An item from its sums in g. */
 export const itemOf = (
@@ -58,7 +55,7 @@ export function ballastItems(
     /** Place of the hole in the pattern's list, for the names. */
     readonly index: number;
     readonly materials: Materials;
-    readonly timber: TimberDensity;
+    readonly timber: Density;
   },
 ): Item[] {
   const plug = plugOf(belly, hole, materials);

@@ -1,18 +1,12 @@
 /** The mass budget: every part of a lure with its weight and place, and the lure as a whole. */
 import type { Blank } from '../blank/blank.js';
+import type { Density } from '../blank/timber-density.js';
 import type { Body } from '../body/body.js';
 import { type Mesh, meshVolume } from '../geometry/mesh.js';
 import type { Point2, Point3 } from '../geometry/vec.js';
 import type { Pattern } from '../pattern/pattern.js';
 import type { Materials } from '../tables/materials.js';
-import {
-  glueItem,
-  itemOf,
-  metalItem,
-  metalName,
-  NOTHING_G,
-  type TimberDensity,
-} from './ballast.js';
+import { glueItem, itemOf, metalItem, metalName, NOTHING_G } from './ballast.js';
 import { type BellyOver, bellyOver } from './belly.js';
 import { beadsMesh } from './cells.js';
 import { coatMaterial, filmMm3, surfaceOf } from './coats.js';
@@ -69,7 +63,7 @@ export function lureParts({ pattern, body, blank }: LureDesign, materials: Mater
 export function makeLure(
   design: LureDesign,
   materials: Materials,
-  timber: TimberDensity,
+  timber: Density,
   displacing: readonly Displacer[] = outsideOf(design, materials),
 ): Lure {
   const parts = lureParts(design, materials);
@@ -105,12 +99,12 @@ export const coated = ({ pattern, body }: LureDesign, bare: Mesh): Mesh =>
 export const lureWithoutBallast = (
   design: LureDesign,
   materials: Materials,
-  timber: TimberDensity,
+  timber: Density,
   displacing?: readonly Displacer[],
 ): Lure =>
   makeLure({ ...design, blank: { ...design.blank, holes: [] } }, materials, timber, displacing);
 
-export const timberItem = (body: Body, { wood }: LureParts, timber: TimberDensity): Item =>
+export const timberItem = (body: Body, { wood }: LureParts, timber: Density): Item =>
   itemOf('timber', summed([[gPerMm3(timber.densityKgM3), wood]]), {
     displacedMm3: body.properties.volumeMm3,
     spreadG: gPerMm3(timber.spreadKgM3) * wood.amount,

@@ -1,8 +1,8 @@
 /** The same lure from the saw to the water: what it weighs at each stage, and what the scale shows. */
 import type { Blank } from '../blank/blank.js';
+import type { Density } from '../blank/timber-density.js';
 import type { Point3 } from '../geometry/vec.js';
 import type { Materials } from '../tables/materials.js';
-import type { TimberDensity } from './ballast.js';
 import { coatItems, type LureDesign, type LureParts, lureParts, metalItems } from './budget.js';
 import type { Item, Lure } from './item.js';
 import { gPerMm3, ofMass } from './moments.js';
@@ -26,7 +26,7 @@ export type Stage = {
 export type StageInput = LureDesign & {
   readonly blank: Blank;
   readonly materials: Materials;
-  readonly timber: TimberDensity;
+  readonly timber: Density;
   /** The finished lure, and the bit its edges were rounded over with. */
   readonly lure: Lure;
   readonly roundOverMm: number;

@@ -5,10 +5,10 @@ import type {
   ChoicesInput,
   DrawnLure,
   FloatInput,
-  Verdict,
 } from '../../src/drawing/picture/input.js';
 import { sectionPoints } from '../../src/drawing/picture/view.js';
 import type { Attitude } from '../../src/float/attitude.js';
+import type { Verdict } from '../../src/float/verdict.js';
 import { monotoneCurve } from '../../src/geometry/monotone.js';
 import { cosSinDeg, type Point3 } from '../../src/geometry/vec.js';
 

@@ -1,8 +1,9 @@
 /** One lure at rest on one sheet: how it lies, how it rights itself, what it weighs. */
 import type { Attitude } from '../../float/attitude.js';
+import type { Verdict } from '../../float/verdict.js';
 import type { Box } from '../../geometry/vec.js';
 import { frontPanel } from './front-panel.js';
-import type { DrawnSpeed, FloatInput, Verdict } from './input.js';
+import type { DrawnSpeed, FloatInput } from './input.js';
 import { seenLure, stroke } from './lure-view.js';
 import { budgetPanel, stagesPanel } from './mass-panel.js';
 import { type Picture, SHEET, type Shape, textWidthMm } from './picture.js';

@@ -3,6 +3,7 @@ import type { BodyShape } from '../../body/shape.js';
 import type { Attitude } from '../../float/attitude.js';
 import type { RightingPoint } from '../../float/righting.js';
 import type { Speed } from '../../float/speed.js';
+import type { Verdict } from '../../float/verdict.js';
 import type { Point2, Point3 } from '../../geometry/vec.js';
 
 /** A ballast hole in the finished body, full of metal from its floor down to the belly. */
@@ -31,8 +32,6 @@ export type DrawnLure = {
   readonly eyes: readonly DrawnEye[];
   readonly holes: readonly DrawnHole[];
 };
-
-export type Verdict = 'floats' | 'suspends' | 'sinks';
 
 /** Up or down, with the spread of its drag. */
 export type DrawnSpeed = Pick<Speed, 'kind' | 'cmS' | 'lowCmS' | 'highCmS'>;

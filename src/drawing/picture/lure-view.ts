@@ -1,11 +1,12 @@
 /** One lure in the water, seen in one view, drawn into a part of the sheet. */
 import { offsetAt } from '../../body/shape.js';
 import type { Attitude } from '../../float/attitude.js';
+import type { Verdict } from '../../float/verdict.js';
 import type { Circle } from '../../geometry/arcpath.js';
 import { asRegion, intersect } from '../../geometry/clip.js';
 import { type Ring, rectRing, ring, signedArea } from '../../geometry/ring.js';
 import { add, type Box, boxOf, type Point2, type Point3, sub, times } from '../../geometry/vec.js';
-import type { DrawnHole, DrawnLip, DrawnLure, Verdict } from './input.js';
+import type { DrawnHole, DrawnLip, DrawnLure } from './input.js';
 import type { Area, Line, Pen, Role, Shape } from './picture.js';
 import { hull, LEAST_AREA_MM2, seen, silhouette, type View } from './view.js';
 
