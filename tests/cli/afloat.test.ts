@@ -2,19 +2,26 @@
 import { copyFileSync, existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, test } from 'vitest';
-import { ROOT, runCli } from './run.js';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { ROOT, runCli, runHere } from './run.js';
 
 const work = mkdtempSync(join(tmpdir(), 'blankwright-afloat-'));
 for (const name of ['skerry', 'ghyll', 'holm', 'first-ice'])
   copyFileSync(join(ROOT, `templates/${name}.yaml`), join(work, `${name}.yaml`));
-const run = (...args: string[]) => runCli(args, { cwd: work });
-const json = (...args: string[]) => JSON.parse(run(...args, '--json').stdout);
+/** Words that name a file of the folder stand for the file there. */
+const there = (args: readonly string[]) =>
+  args.map((a) => (/^[\w.-]+\.(yaml|svg)$/.test(a) ? join(work, a) : a));
+const run = (...args: string[]) => runHere(there(args));
+const json = async (...args: string[]) => JSON.parse((await run(...args, '--json')).stdout);
 
 describe('float', () => {
-  const lure = json('float', 'skerry.yaml');
+  // biome-ignore lint/suspicious/noExplicitAny: a document as an outsider reads it
+  let lure: any;
+  beforeAll(async () => {
+    lure = await json('float', 'skerry.yaml');
+  });
 
-  test('the document has every key, in plain numbers', () => {
+  test('the document has every key, in plain numbers', async () => {
     expect(Object.keys(lure)).toEqual(
       expect.arrayContaining([
         'volumeMm3',
@@ -53,7 +60,13 @@ describe('float', () => {
     expect(lure.items[0]).toMatchObject({ name: 'timber', displacedMm3: lure.volumeMm3 });
   });
 
-  test('items add up to the lure, the last stage is the lure, and water carries it', () => {
+  test('the built program gives the same document', async () => {
+    const { status, stdout } = runCli(['float', join(work, 'skerry.yaml'), '--json']);
+    expect(status).toBe(0);
+    expect(JSON.parse(stdout)).toEqual(lure);
+  });
+
+  test('items add up to the lure, the last stage is the lure, and water carries it', async () => {
     const sum = (of: (i: { massG: number; cgMm: number[] }) => number): number =>
       lure.items.reduce((s: number, i: { massG: number; cgMm: number[] }) => s + of(i), 0);
     expect(sum((i) => i.massG)).toBeCloseTo(lure.massG, 9);
@@ -62,8 +75,8 @@ describe('float', () => {
     for (const a of lure.attitudes) expect(a.displacedG / lure.massG).toBeCloseTo(1, 9);
   });
 
-  test('a run tells of each of its lures, by its own blocks', () => {
-    const { lures, run: name } = json('float', 'first-ice.yaml');
+  test('a run tells of each of its lures, by its own blocks', async () => {
+    const { lures, run: name } = await json('float', 'first-ice.yaml');
     expect(name).toBe('first-ice');
     expect(lures.map((l: { name: string }) => l.name)).toEqual([
       'skerry',
@@ -75,18 +88,18 @@ describe('float', () => {
     expect(lures[1].timber).toMatchObject({ from: 'table' });
   });
 
-  test('salt lifts it, and the words say what the numbers say', () => {
-    const salt = json('float', 'skerry.yaml', '--salinity-psu', '35');
+  test('salt lifts it, and the words say what the numbers say', async () => {
+    const salt = await json('float', 'skerry.yaml', '--salinity-psu', '35');
     expect(salt.attitudes[0].dryRatio).toBeGreaterThan(lure.attitudes[0].dryRatio);
-    const { stdout } = run('float', 'skerry.yaml');
+    const { stdout } = await run('float', 'skerry.yaml');
     expect(stdout).toContain(
       `nose ${Math.abs(lure.attitudes[0].trimDeg).toFixed(1).replace('.0', '')}° down`,
     );
     expect(stdout).toContain('Cautions');
   });
 
-  test('a heavier block asks for a shallower hole, and then the lure weighs what was planned', () => {
-    const { block } = json(
+  test('a heavier block asks for a shallower hole, and then the lure weighs what was planned', async () => {
+    const { block } = await json(
       'float',
       'skerry.yaml',
       '--block-mass',
@@ -98,7 +111,7 @@ describe('float', () => {
     const [redrilled] = block.lures;
     expect(redrilled.holes[0].depthMm).toBeLessThan(14);
     expect(Math.abs(redrilled.massG - lure.massG)).toBeLessThan(0.03); // half a step of 0.1 mm in depth
-    const named = json(
+    const named = await json(
       'float',
       'first-ice.yaml',
       '--block-mass',
@@ -107,38 +120,38 @@ describe('float', () => {
       'boathouse-cedar',
     );
     expect(named.block.densityKgM3).toBeCloseTo(block.densityKgM3, 6);
-    const blank = json('float', 'skerry.yaml', '--blank-mass', '18.2');
+    const blank = await json('float', 'skerry.yaml', '--blank-mass', '18.2');
     expect(blank.stages[0].massG).toBeCloseTo(18.2, 6);
   });
 
-  test('from the plug wanted back to the depth that leaves it', () => {
-    const { plugs, holes } = json(
+  test('from the plug wanted back to the depth that leaves it', async () => {
+    const { plugs, holes } = await json(
       'float',
       'skerry.yaml',
       '--plug-mass',
       String(lure.holes[0].plugMassG),
     );
     expect(plugs[0].drillMm).toBeCloseTo(holes[0].drilledMm, 6);
-    expect(json('float', 'skerry.yaml', '--plug-mass', '80').plugs[0].drillMm).toBeNull();
+    expect((await json('float', 'skerry.yaml', '--plug-mass', '80')).plugs[0].drillMm).toBeNull();
   });
 
-  test('what a changed lure shows in the tub leads back to the change', () => {
+  test('what a changed lure shows in the tub leads back to the change', async () => {
     const text = readFileSync(join(work, 'skerry.yaml'), 'utf8');
     writeFileSync(join(work, 'heavy.yaml'), `${text}timberDensityKgM3: 400\n`);
-    const heavy = json('float', 'heavy.yaml');
+    const heavy = await json('float', 'heavy.yaml');
     const [rest] = heavy.attitudes;
     const seen = `massG=${heavy.massG},trimDeg=${rest.trimDeg},freeboardTailMm=${rest.freeboardTailMm}`;
-    const { tub } = json('float', 'skerry.yaml', '--seen', seen);
+    const { tub } = await json('float', 'skerry.yaml', '--seen', seen);
     expect(tub.wellExplained).toBe(true);
     expect(Math.abs(tub.timberDensityKgM3 - 400)).toBeLessThan(15);
     expect(Math.abs(tub.metalShare - 1)).toBeLessThan(0.05);
     expect(tub.next.holes[0].depthMm).toBeLessThan(14);
   });
 
-  test('a picture is drawn, and never over a file', () => {
-    expect(run('float', 'holm.yaml', '--picture', 'holm.svg').status).toBe(0);
+  test('a picture is drawn, and never over a file', async () => {
+    expect((await run('float', 'holm.yaml', '--picture', 'holm.svg')).status).toBe(0);
     expect(readFileSync(join(work, 'holm.svg'), 'utf8')).toContain('<svg');
-    const again = run('float', 'holm.yaml', '--picture', 'holm.svg');
+    const again = await run('float', 'holm.yaml', '--picture', 'holm.svg');
     expect(again.status).toBe(2);
     expect(again.stderr).toContain('there already');
   });
@@ -155,8 +168,8 @@ describe('float', () => {
     [['float', 'first-ice.yaml', '--seen', 'trimDeg=1'], 'name its pattern file'],
     [['float', 'skerry.yaml', '--seen', 'trim=1'], 'Did you mean trimDeg?'],
     [['float', 'skerry.yaml', '--picture', 'x.png'], 'must end in .svg'],
-  ])('%j is refused: %s', (args, told) => {
-    const { status, stderr, stdout } = run(...args);
+  ])('%j is refused: %s', async (args, told) => {
+    const { status, stderr, stdout } = await run(...args);
     expect(status).toBe(2);
     expect(stderr).toContain(told);
     expect(stdout).toBe('');
@@ -164,8 +177,8 @@ describe('float', () => {
 });
 
 describe('ballast', () => {
-  test('choices with their float and sensitivity, refusals with their why', () => {
-    const found = json('ballast', 'skerry.yaml');
+  test('choices with their float and sensitivity, refusals with their why', async () => {
+    const found = await json('ballast', 'skerry.yaml');
     expect(found.choices.length).toBeGreaterThan(1);
     for (const c of found.choices) {
       expect(Math.abs(c.attitude.trimDeg + 6)).toBeLessThan(1.5);
@@ -177,7 +190,7 @@ describe('ballast', () => {
     for (const r of found.refused) expect(r.why).toMatch(/^[a-z-]+$/);
   });
 
-  test('the choice written is a new version that does what was promised; the old file stays', () => {
+  test('the choice written is a new version that does what was promised; the old file stays', async () => {
     const before = readFileSync(join(work, 'skerry.yaml'), 'utf8');
     const args = [
       'ballast',
@@ -189,34 +202,47 @@ describe('ballast', () => {
       '--holes',
       '1',
     ];
-    const found = json(...args, '--choice', '2', '--write');
-    expect(found.written).toBe('skerry-1.4.yaml');
+    const found = await json(...args, '--choice', '2', '--write');
+    expect(found.written).toBe(join(work, 'skerry-1.4.yaml'));
     expect(readFileSync(join(work, 'skerry.yaml'), 'utf8')).toBe(before);
-    const written = json('float', 'skerry-1.4.yaml');
+    const written = await json('float', 'skerry-1.4.yaml');
     expect(written.version).toBe('1.4');
     expect(written.massG).toBeCloseTo(found.choices[1].massG, 6);
     expect(readFileSync(join(work, 'skerry-1.4.yaml'), 'utf8')).toContain('dryRatio: 0.12');
-    const again = run(...args, '--write');
+    const again = await run(...args, '--write');
     expect(again.status).toBe(2);
     expect(again.stderr).toContain('there already');
-    expect(run('check', 'skerry-1.4.yaml').status).toBe(0);
+    expect((await run('check', 'skerry-1.4.yaml')).status).toBe(0);
   });
 
-  test('a wish that cannot be met ends with 1, the limit, and what would meet it', () => {
-    const { status, stdout } = run('ballast', 'skerry.yaml', '--floats', '--dry-ratio', '0.6');
+  test('a wish that cannot be met ends with 1, the limit, and what would meet it', async () => {
+    const { status, stdout } = await run(
+      'ballast',
+      'skerry.yaml',
+      '--floats',
+      '--dry-ratio',
+      '0.6',
+    );
     expect(status).toBe(1);
     expect(stdout).toContain('too heavy');
     expect(stdout).toMatch(/kg\/m³ or less would do|No timber is light enough/);
-    expect(json('ballast', 'skerry.yaml', '--sinks', '150').unmet.words).not.toBe('');
+    expect((await json('ballast', 'skerry.yaml', '--sinks', '150')).unmet.words).not.toBe('');
   });
 
-  test('choices are drawn side by side', () => {
-    expect(run('ballast', 'holm.yaml', '--picture', 'choices.svg').status).toBe(0);
+  test('choices are drawn side by side', async () => {
+    expect((await run('ballast', 'holm.yaml', '--picture', 'choices.svg')).status).toBe(0);
     expect(existsSync(join(work, 'choices.svg'))).toBe(true);
   });
 
-  test('bits and metals at hand are kept to', () => {
-    const { choices } = json('ballast', 'skerry.yaml', '--bits', '7,9', '--metals', 'bismuth');
+  test('bits and metals at hand are kept to', async () => {
+    const { choices } = await json(
+      'ballast',
+      'skerry.yaml',
+      '--bits',
+      '7,9',
+      '--metals',
+      'bismuth',
+    );
     expect(choices.length).toBeGreaterThan(0);
     for (const { holes } of choices)
       for (const hole of holes) {
@@ -238,8 +264,8 @@ describe('ballast', () => {
     [['ballast', 'skerry.yaml', '--metals', 'led'], 1, 'unknown-item'],
     [['ballast', 'skerry.yaml', '--bits', '7,,9'], 2, 'commas between'],
     [['ballast', 'skerry.yaml', '--choice', '9'], 2, '--choice'],
-  ])('%j ends with %i: %s', (args, code, told) => {
-    const { status, stderr } = run(...args);
+  ])('%j ends with %i: %s', async (args, code, told) => {
+    const { status, stderr } = await run(...args);
     expect(status).toBe(code);
     expect(stderr).toContain(told);
   });
