@@ -7,7 +7,6 @@ import { floatPicture } from '../drawing/picture/float-picture.js';
 import type { DrawnEye, DrawnHole, DrawnLip, DrawnLure } from '../drawing/picture/input.js';
 import type { Picture } from '../drawing/picture/picture.js';
 import type { Floating } from '../floating.js';
-import { trimmed } from '../formats/number.js';
 import { pictureSvg } from '../formats/picture-svg.js';
 import { add, type Point2, quarterLeft, times } from '../geometry/vec.js';
 import { eyePlaces } from '../mass/eyes.js';
@@ -52,14 +51,11 @@ export const choicesSvg = (
         attitude: choice.attitude,
         drilling: choice.holes.map((h) => ({ ...h, metal: h.weight ?? h.metal })),
         sensitivity: [
-          ...choice.holes.flatMap(({ stationMm }, i) => {
-            const hole = choice.holes.length > 1 ? `hole at ${trimmed(stationMm, 1)}: ` : '';
-            return [
-              { per: `${hole}1 mm deeper`, ...choice.perHole[i].perDepthMm },
-              { per: `${hole}1 mm aft`, ...choice.perHole[i].perStationMm },
-            ];
-          }),
           { per: 'timber +10 kg/m³', ...choice.perTimber.per10KgM3 },
+          ...choice.perHole.flatMap(({ perDepthMm, perStationMm }, i) => [
+            { per: `hole ${i + 1}: 1 mm deeper`, ...perDepthMm },
+            { per: `hole ${i + 1}: 1 mm aft`, ...perStationMm },
+          ]),
         ],
       })),
     }),

@@ -148,7 +148,7 @@ function holeRows(
     return [
       row(
         `hole ${i + 1}, bit mm`,
-        of((h) => spelled(h.diameterMm, 1)),
+        of((h) => spelled(h.diameterMm, 2)),
         { ruled: true, bold: true },
       ),
       row(
