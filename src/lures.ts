@@ -1,10 +1,12 @@
 /** A job's lures as far as they need no tools: designed, checked against the wood, and in their water. */
+
+import { checkFloating } from './afloat/check.js';
+import { type Floating, floating, USUAL_WATER } from './afloat/floating.js';
 import type { Blank } from './blank/blank.js';
 import { makeBlank } from './blank/make.js';
 import { type TimberDensity, timberDensity } from './blank/timber-density.js';
 import { type Body, bodyShape, makeBody } from './body/body.js';
 import type { BodyShape } from './body/shape.js';
-import { checkFloating, type Floating, floating, USUAL_WATER } from './floating.js';
 import { type Finding, finding, type Job } from './job.js';
 import { ballastProblems } from './mass/problems.js';
 import { THICKNESS_TOLERANCE_MM } from './nest/stack.js';

@@ -14,7 +14,7 @@ import { LEAST_HEIGHT_MM } from './drawing/label.js';
 import { cutCaution, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
-import type { Floating } from './floating.js';
+import type { Floating } from './afloat/floating.js';
 import { checkJig } from './jig/check.js';
 import type { Jig } from './jig/jig.js';
 import { makeJigs, wallProblem } from './jig/set.js';

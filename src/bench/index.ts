@@ -4,7 +4,7 @@ import { rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { preparedSolid, reballasted } from '../floating.js';
+import { preparedSolid, reballasted } from '../afloat/floating.js';
 import { shippedPath } from '../io.js';
 import { produce } from '../produce.js';
 import { benchBallast } from './ballast.js';

@@ -1,8 +1,9 @@
 /** The choices of ballast as short tables for the terminal. Nothing is computed here. */
+
+import type { Floating } from '../afloat/floating.js';
 import type { Choice } from '../ballast/choice.js';
 import type { Missed } from '../ballast/miss.js';
 import type { BallastResult } from '../ballast/search.js';
-import type { Floating } from '../floating.js';
 import { trimmed } from '../formats/number.js';
 import type { Pattern } from '../pattern/pattern.js';
 import type { WishFile } from '../pattern/wish-schema.js';

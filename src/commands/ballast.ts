@@ -1,7 +1,8 @@
 /** `blankwright ballast FILE`: the holes that make a lure lie as it is wished to. */
+
+import { reballasted } from '../afloat/floating.js';
 import { checkChoice } from '../ballast/check.js';
 import { type BallastResult, searchBallast } from '../ballast/search.js';
-import { reballasted } from '../floating.js';
 import { load } from '../load.js';
 import { floatings, withBallast } from '../lures.js';
 import { isError } from '../messages.js';

@@ -1,8 +1,9 @@
 /** A block or a blank of the maker's own on the scale: its density, and the depth to drill in it. */
+
+import type { Floating } from '../afloat/floating.js';
 import { type DepthFor, depthFor } from '../ballast/depth-for.js';
 import { sawnMass } from '../blank/sawn-mass.js';
 import { type TimberDensity, weighedDensity } from '../blank/timber-density.js';
-import type { Floating } from '../floating.js';
 import { trimmed } from '../formats/number.js';
 import type { Job } from '../job.js';
 import { DENSITY_RANGE } from '../pattern/run.js';

@@ -1,7 +1,8 @@
 /** A lure in its water as a few short tables for the terminal. Nothing is computed here. */
+
+import type { Floating } from '../afloat/floating.js';
 import type { Sensitivity } from '../ballast/sensitivity.js';
 import type { Attitude } from '../float/attitude.js';
-import type { Floating } from '../floating.js';
 import { trimmed } from '../formats/number.js';
 import { table } from './table.js';
 
@@ -24,7 +25,7 @@ export function floatTables(f: Floating): string {
     itemTable(f),
     ...(f.holes.length > 0 ? [holeTable(f)] : []),
     `Largest round-over bit: ${f.roundOver.bitMm > 0 ? `${trimmed(f.roundOver.bitMm, 2)} mm` : 'none is small enough'} (up to ${trimmed(f.roundOver.limitMm, 2)} mm stays clear of the finished body; closest at station ${trimmed(f.roundOver.stationMm, 0)} mm).`,
-    ...(f.sensitivities ? [slipTable(f)] : []),
+    ...(f.slips ? [slipTable(f)] : []),
   ].join('\n\n');
 }
 
@@ -102,9 +103,9 @@ const holeTable = ({ holes }: Floating): string =>
     ]),
   );
 
-function slipTable({ sensitivities, holes }: Floating): string {
-  if (!sensitivities) return '';
-  const { perHole, perTimber, perC, freshToSalt } = sensitivities;
+function slipTable({ slips, holes }: Floating): string {
+  if (!slips) return '';
+  const { perHole, perTimber, perC, freshToSalt } = slips;
   const row = (what: string, s: Sensitivity): string[] => [
     what,
     signed(s.massG, 2),

@@ -1,6 +1,7 @@
 /** `blankwright float FILE`: what each lure weighs and how it lies; what a heavier block asks for; what the tub tells. */
+
+import type { Floating } from '../afloat/floating.js';
 import type { TimberDensity } from '../blank/timber-density.js';
-import type { Floating } from '../floating.js';
 import type { Job } from '../job.js';
 import { load } from '../load.js';
 import { floatings } from '../lures.js';

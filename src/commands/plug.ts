@@ -1,5 +1,5 @@
 /** From the metal a hole shall keep once the belly is shaped, back to the depth to drill. */
-import type { Floating } from '../floating.js';
+import type { Floating } from '../afloat/floating.js';
 import { trimmed } from '../formats/number.js';
 import { drilledForMassMm } from '../mass/plug.js';
 import { rowOf } from '../mass/row.js';

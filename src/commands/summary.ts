@@ -1,6 +1,6 @@
 /** What a build made, as a short table and as data. */
 
-import type { Floating } from '../floating.js';
+import type { Floating } from '../afloat/floating.js';
 import { trimmed } from '../formats/number.js';
 import type { Jig } from '../jig/jig.js';
 import type { NestFace } from '../nest/nest.js';

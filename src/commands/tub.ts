@@ -1,8 +1,9 @@
 /** What the tub says of a lure, and what to drill next time. */
+
+import type { Floating } from '../afloat/floating.js';
 import { type DepthFor, depthFor } from '../ballast/depth-for.js';
 import { type Workpiece, workpiece } from '../ballast/workpiece.js';
 import { offsetAt } from '../body/shape.js';
-import type { Floating } from '../floating.js';
 import { trimmed } from '../formats/number.js';
 import { type Explained, explain } from '../tub/explain.js';
 import { tubLure } from '../tub/lure.js';

@@ -1,8 +1,9 @@
 /** A lure in its water as plain data, for `float --json` and the record of a build. */
+
+import type { Floating, FloatingHole } from '../afloat/floating.js';
+import { immersedParts } from '../afloat/parts.js';
 import type { ChosenHole } from '../ballast/choice.js';
 import type { HoleSensitivity, TimberSensitivity } from '../ballast/sensitivities.js';
-import type { Floating, FloatingHole } from '../floating.js';
-import { immersedParts } from '../floating.js';
 
 /** Lengths in mm, masses in g, angles in degrees, in the frame of the lure: x aft, y to port, z up. */
 export function floatData(f: Floating): Readonly<Record<string, unknown>> {
@@ -30,7 +31,7 @@ export function floatData(f: Floating): Readonly<Record<string, unknown>> {
     roundOver: f.roundOver,
     attitudes: f.attitudes.map((a) => ({ ...a, immersed: immersed(a) })),
     righting: f.righting,
-    sensitivity: f.sensitivities && sensitivityData(f.holes, f.sensitivities),
+    sensitivity: f.slips && sensitivityData(f.holes, f.slips),
   };
 }
 

@@ -1,4 +1,6 @@
 /** What a lure does in the water → what is drawn of it. */
+
+import type { Floating } from '../afloat/floating.js';
 import type { Choice } from '../ballast/choice.js';
 import { offsetAt } from '../body/shape.js';
 import { checkPicture } from '../drawing/picture/check.js';
@@ -6,7 +8,6 @@ import { choicesPicture } from '../drawing/picture/choices-picture.js';
 import { floatPicture } from '../drawing/picture/float-picture.js';
 import type { DrawnEye, DrawnHole, DrawnLip, DrawnLure } from '../drawing/picture/input.js';
 import type { Picture } from '../drawing/picture/picture.js';
-import type { Floating } from '../floating.js';
 import { pictureSvg } from '../formats/picture-svg.js';
 import { add, type Point2, quarterLeft, times } from '../geometry/vec.js';
 import { eyePlaces } from '../mass/eyes.js';

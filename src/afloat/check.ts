@@ -1,0 +1,34 @@
+/** What a lure afloat must hold. */
+import { sub3 } from '../geometry/vec3.js';
+import { checkLure } from '../mass/budget.js';
+import type { Floating } from './floating.js';
+
+/** By means that making it does not use. */
+export function checkFloating({
+  lure,
+  load,
+  solid,
+  attitudes,
+  verdict,
+  piece,
+}: Floating): string[] {
+  const fullG = solid.volumeMm3 * load.waterDensityKgM3 * 1e-6;
+  const afloat = load.massG < fullG * (1 - 1e-9);
+  return [
+    ...checkLure(lure, piece.design.body),
+    ...attitudes.flatMap((a, i) => {
+      const name = `${verdict}, attitude ${i + 1}`;
+      const [x, y, z] = sub3(load.cgMm, a.cbMm);
+      const [ux, uy, uz] = a.upInBody;
+      const height = x * ux + y * uy + z * uz;
+      const off = Math.hypot(x - height * ux, y - height * uy, z - height * uz);
+      return [
+        ...(Math.abs(Math.hypot(ux, uy, uz) - 1) <= 1e-9 ? [] : [`${name}: up is no unit vector`]),
+        ...(off <= 1e-2 ? [] : [`${name}: CB is ${off} mm beside the vertical through CG`]),
+        ...(!afloat || Math.abs(a.displacedG - load.massG) <= 1e-6 * load.massG
+          ? []
+          : [`${name}: ${a.displacedG} g displaced by ${load.massG} g`]),
+      ];
+    }),
+  ];
+}
