@@ -23,6 +23,8 @@ export type Loaded = {
   /** Problems of the files themselves, each with its place. */
   readonly problems: readonly Problem[];
   readonly inputs: readonly Input[];
+  /** The pattern file of each order of the job. */
+  readonly patternFiles: readonly string[];
   /** Gives a finding of a later stage its place. */
   readonly placed: (found: Finding) => Problem;
 };
@@ -47,6 +49,7 @@ const nothing = (reader: Reader, problems: readonly Problem[]): Loaded => ({
   complete: false,
   problems,
   inputs: reader.inputs(),
+  patternFiles: [],
   placed: ({ problem }) => problem,
 });
 
@@ -126,6 +129,7 @@ function loadSingle(reader: Reader, source: Source, materials: Materials): Loade
     complete: loaded.problems.length === 0,
     problems: loaded.problems,
     inputs: reader.inputs(),
+    patternFiles: [source.file],
     placed: ({ problem }) => at(source, problem),
   };
 }
@@ -138,6 +142,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials): Loaded {
   const places = new Map<number, (p: Problem) => Problem>();
   const patterns = new Map<string, Named>();
   const orders: Order[] = [];
+  const patternFiles: string[] = [];
   (sections.orders ?? []).forEach((order, index) => {
     const path = beside(source.file, order.pattern);
     const known = patterns.get(path);
@@ -155,6 +160,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials): Loaded {
       found.push(at(source, problem('duplicate-name', ['orders', index], { name: pattern.name })));
     }
     orders.push({ pattern, count: order.count });
+    patternFiles.push(path);
   });
   const setups = readSetups(reader, sections.jigs ? { source, files: sections.jigs } : null);
   found.push(...setups.problems);
@@ -175,6 +181,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials): Loaded {
     complete: found.length === 0 && workshop !== null,
     problems: found,
     inputs: reader.inputs(),
+    patternFiles,
     placed: ({ of, problem }) =>
       (of === 'job' ? null : places.get(of))?.(problem) ?? at(source, problem),
   };

@@ -82,10 +82,14 @@ export const timberFor = ({ materials, workshop }: Job, pattern: Pattern): Timbe
     materials.timbers[pattern.timber],
     pattern.timberDensityKgM3,
     (workshop?.blocks ?? [])
-      .filter(
-        (b) =>
-          b.timber === pattern.timber &&
-          Math.abs(b.thicknessMm - pattern.blockThicknessMm) <= THICKNESS_TOLERANCE_MM,
-      )
+      .filter((block) => isSawnFrom(pattern, block))
       .map((b) => ({ count: b.count, densityKgM3: blockDensityKgM3(b) })),
   );
+
+/** Whether a pattern's blanks come out of such blocks. */
+export const isSawnFrom = (
+  pattern: Pattern,
+  block: { readonly timber: string; readonly thicknessMm: number },
+): boolean =>
+  block.timber === pattern.timber &&
+  Math.abs(block.thicknessMm - pattern.blockThicknessMm) <= THICKNESS_TOLERANCE_MM;

@@ -120,6 +120,7 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
     'blankwright float templates/skerry.yaml',
     'blankwright float templates/skerry.yaml --seen trimDeg=-4,massG=26.1',
   )
+    .option('--lure <name>', 'for a run: one of its lures', once)
     .option('--temperature-c <number>', 'temperature of the water', once)
     .option('--salinity-psu <number>', 'salinity of the water: 0 a lake, 35 the open sea', once)
     .option(
@@ -151,12 +152,17 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
     'blankwright ballast templates/skerry.yaml',
     'blankwright ballast templates/skerry.yaml --suspends --nose-down-deg 8 --write',
   )
+    .option('--lure <name>', 'for a run: which of its lures', once)
     .option('--floats', 'wish: it floats')
     .option('--suspends', 'wish: it stays where it is')
     .option('--rises <cm/s>', 'wish: it rises so fast', once)
     .option('--sinks <cm/s>', 'wish: it sinks so fast', once)
     .option('--freeboard-mm <number>', 'wish: its highest point so far out of the water', once)
-    .option('--dry-ratio <number>', 'wish: so much of its volume out of the water, 0 to 0.95', once)
+    .option(
+      '--dry-ratio <number>',
+      'wish: so much of its volume out of the water, 0.01 to 0.95',
+      once,
+    )
     .option('--nose-down-deg <number>', 'wish: the datum line so far nose down', once)
     .option('--least-gm-mm <number>', 'wish: at least so much metacentric height across', once)
     .option('--bits <mm,mm,…>', 'the bits in the drawer', once)

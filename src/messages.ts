@@ -277,7 +277,7 @@ const entries = {
   },
   'hole-through-back': {
     severity: 'error',
-    what: 'The ballast hole at station {stationMm} mm is {depthMm} mm deep and {pointMm} mm more at the bit’s point; it ends {woodMm} mm under the finished back.',
+    what: 'The ballast hole at station {stationMm} mm is {depthMm} mm deep and {pointMm} mm more at the bit’s point; wood left under the finished back: {woodMm} mm.',
     limit: 'At most {limitMm} mm deep: {leastMm} mm of wood under the back.',
     from: `${SHAPE}; the least wood is common practice, no source`,
     fix: 'Drill {limitMm} mm or less, use a flatter bit (pointAngleDeg), or move the hole.',
@@ -293,7 +293,7 @@ const entries = {
   },
   'metal-sanded-into': {
     severity: 'error',
-    what: 'In the hole at station {stationMm} mm the {what} ends {coverMm} mm under the finished belly where it is nearest.',
+    what: 'Cover over the {what} in the hole at station {stationMm} mm, where the finished belly is nearest: {coverMm} mm.',
     limit: 'Above 0: under the belly all over. At most {limitMm} mm of it above the hole’s floor.',
     from: 'lead dust is poisonous: metal that is not poured flush stays covered',
     fix: 'Drill deeper, or give a shorter weight or a smaller fillMm.',
@@ -315,6 +315,14 @@ const entries = {
     from: 'shared/weights.yaml',
     fix: 'Write metal: {metal}, or choose a weight of {said}.',
     about: 'A ready-made weight is of another metal than the hole says.',
+  },
+  'hole-filled-twice': {
+    severity: 'error',
+    what: 'A hole is said to hold the weight {weight}, and metal to a height of {fillMm} mm.',
+    limit: 'One of them.',
+    from: 'what a hole can hold',
+    fix: 'Take fillMm out to glue the weight in, or weight to pour.',
+    about: 'fillMm is for poured metal; a ready-made weight has its own length.',
   },
   'metal-not-poured': {
     severity: 'error',

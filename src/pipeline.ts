@@ -3,6 +3,8 @@
  * templates, jigs and a nest; the nest becomes face drawings. Nothing flows back, nothing here
  * touches a file.
  */
+
+import type { Floating } from './afloat/floating.js';
 import type { Blank } from './blank/blank.js';
 import { type SawnMass, sawnMass } from './blank/sawn-mass.js';
 import { type Body, checkBody, makeBody } from './body/body.js';
@@ -14,7 +16,6 @@ import { LEAST_HEIGHT_MM } from './drawing/label.js';
 import { cutCaution, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
-import type { Floating } from './afloat/floating.js';
 import { checkJig } from './jig/check.js';
 import type { Jig } from './jig/jig.js';
 import { makeJigs, wallProblem } from './jig/set.js';

@@ -8,12 +8,12 @@ import type { TimberDensity } from '../blank/timber-density.js';
 import type { Body } from '../body/body.js';
 import type { Attitude } from '../float/attitude.js';
 import { type Immersible, immersible } from '../float/immersible.js';
+import { type Hanging, type LetGo, letGo } from '../float/let-go.js';
 import { type Load, restAttitudes } from '../float/rest.js';
 import { type RightingPoint, rightingCurve } from '../float/righting.js';
-import { dragArea, freeSpeed, type Speed } from '../float/speed.js';
 import { type Verdict, verdictOf } from '../float/verdict.js';
 import { waterDensityKgM3 } from '../float/water.js';
-import { sub3, unit3 } from '../geometry/vec3.js';
+import { length3, sub3, unit3 } from '../geometry/vec3.js';
 import { coated, type LureDesign, makeLure, outsideOf } from '../mass/budget.js';
 import type { Lure } from '../mass/item.js';
 import { bellyTakenMm, plugOf } from '../mass/plug.js';
@@ -55,7 +55,7 @@ export type Floating = {
   readonly attitudes: readonly Attitude[];
   readonly righting: readonly RightingPoint[];
   /** Let go under water. */
-  readonly speed: Speed;
+  readonly speed: LetGo;
   /** Null where no attitude is stable. */
   readonly slips: Slips | null;
 };
@@ -127,11 +127,7 @@ export function floating(given: Given, outside: Outside = outsideFor(given)): Fl
     verdict: verdictOf(lure.massG, fullG),
     attitudes,
     righting: rightingCurve(solid, load, attitudes[0]),
-    speed: freeSpeed(
-      lure.massG - fullG,
-      densityKgM3,
-      dragArea(piece.afloat.drag, hangingUp(solid, load)),
-    ),
+    speed: letGo(piece.afloat, hanging(solid, load)),
     slips: attitudes[0].stable
       ? slipsOf(piece, blank, { attitude: attitudes[0], load }, water)
       : null,
@@ -168,8 +164,9 @@ function floatingHole(piece: Workpiece, hole: BallastHole): FloatingHole {
   };
 }
 
-/** The way up of a lure that hangs in the water by its weight. */
-function hangingUp({ centroidMm }: Immersible, { cgMm }: Load) {
+/** A lure that hangs in the water by its weight; upright where its centers fall together. */
+function hanging({ centroidMm }: Immersible, { massG, cgMm }: Load): Hanging {
   const lever = sub3(centroidMm, cgMm);
-  return Math.hypot(...lever) > 0 ? unit3(lever) : ([0, 0, 1] as const);
+  const cbAboveCgMm = length3(lever);
+  return { massG, cbAboveCgMm, upInBody: cbAboveCgMm > 0 ? unit3(lever) : [0, 0, 1] };
 }

@@ -1,7 +1,7 @@
 /** A set of holes looked at closely: how the lure really lies with it, and how near that is to the wish. */
 import type { Attitude } from '../float/attitude.js';
+import type { LetGo } from '../float/let-go.js';
 import { type Load, restAttitudes } from '../float/rest.js';
-import type { Speed } from '../float/speed.js';
 import { angleBetween } from '../float/tilt.js';
 import type { Point3 } from '../geometry/vec.js';
 import { type Draft, gmRefusal } from './draft.js';
@@ -32,7 +32,7 @@ export type Choice = Scored & {
   /** Every rest of the lure when it is left alone, as `restAttitudes` tells them. */
   readonly attitudes: readonly Attitude[];
   /** For rises and sinks. */
-  readonly speed: Speed | null;
+  readonly speed: LetGo | null;
   readonly missed: Missed;
   /** Between the nearest hole and the back. */
   readonly woodMm: number;

@@ -125,14 +125,17 @@ function* holesOf(piece: Workpiece, target: Target, tool: Tool, mostHoles: numbe
   }
 }
 
-/** Gaps between the axes of two holes: as near as the wood allows, and from there in even steps up to this share of the length. */
+/** Gaps between the axes of two holes: as near as a drilling jig allows, and from there in even steps up to this share of the length. */
 const WIDEST_GAP = 0.4;
 const GAPS = 5;
 const WEIGHT_GAPS = 3; // there are more sets of weights than of bits
 
+/** Wood between two holes that leaves the drilling jig 2 mm of plastic between its guides: common practice, no source. */
+const GUIDED_WOOD_MM = 3;
+
 /** Whole mm. */
 function gapsMm(piece: Workpiece, diameterMm: number, count = GAPS): number[] {
-  const least = Math.ceil(diameterMm + LEAST_WOOD_MM);
+  const least = Math.ceil(diameterMm + GUIDED_WOOD_MM);
   const most = Math.floor(WIDEST_GAP * piece.design.body.shape.lengthMm);
   const gaps = Array.from({ length: count }, (_, k) =>
     Math.round(least + ((most - least) * k) / (count - 1)),

@@ -1,7 +1,8 @@
 /** How far a lure with a set of holes lies from the wish. */
 import type { Attitude } from '../float/attitude.js';
-import { dragArea, freeSpeed, type Speed } from '../float/speed.js';
-import { type Afloat, type Goal, waterG } from './wish.js';
+import { type LetGo, letGo } from '../float/let-go.js';
+import type { WishFile } from '../pattern/wish-schema.js';
+import { type Afloat, type Goal, goalOf, waterG } from './wish.js';
 
 export type Wanted = {
   readonly goal: Goal;
@@ -9,6 +10,13 @@ export type Wanted = {
   readonly trimDeg: number | null;
   readonly leastGmMm: number;
 };
+
+/** @throws Fault for a wish without its speed, which `wishProblems` tells of */
+export const wantedOf = (wish: WishFile): Wanted => ({
+  goal: goalOf(wish),
+  trimDeg: wish.noseDownDeg === undefined ? null : 0 - wish.noseDownDeg,
+  leastGmMm: wish.leastGmMm,
+});
 
 /** How far off a choice may be and still be called one. The ranking prefers nearer ones anyway. */
 const NEAR = {
@@ -32,12 +40,12 @@ export type Missed = {
 };
 
 export function missOf(
-  { solid, drag, waterDensityKgM3 }: Afloat,
+  afloat: Afloat,
   { goal, trimDeg }: Wanted,
   massG: number,
   attitude: Attitude,
-): { missed: Missed; speed: Speed | null } {
-  const netG = massG - waterG(solid.volumeMm3, waterDensityKgM3);
+): { missed: Missed; speed: LetGo | null } {
+  const netG = massG - waterG(afloat.solid.volumeMm3, afloat.waterDensityKgM3);
   const nothing = { freeboardMm: null, dryRatio: null, cmS: null, netG: null };
   const base = { ...nothing, trimDeg: trimDeg === null ? null : attitude.trimDeg - trimDeg };
   switch (goal.kind) {
@@ -50,7 +58,8 @@ export function missOf(
     case 'suspends':
       return { missed: { ...base, netG }, speed: null };
     case 'drifts': {
-      const speed = freeSpeed(netG, waterDensityKgM3, dragArea(drag, attitude.upInBody));
+      const { upInBody, cgAboveCbMm } = attitude;
+      const speed = letGo(afloat, { massG, upInBody, cbAboveCgMm: 0 - cgAboveCbMm });
       const way = speed.kind === goal.speed.kind ? 1 : -1;
       return { missed: { ...base, cmS: way * speed.cmS - goal.speed.cmS }, speed };
     }

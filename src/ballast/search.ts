@@ -2,11 +2,11 @@
 import type { WishFile } from '../pattern/wish-schema.js';
 import { type Choice, judged } from './choice.js';
 import { type Draft, type Drawer, draftsFor } from './draft.js';
-import type { Wanted } from './miss.js';
+import { type Wanted, wantedOf } from './miss.js';
 import { gathered, type Refusal, type Refused } from './refuse.js';
 import { levelPoints, quickPoints } from './score.js';
 import { type Unmet, unmetBy } from './unmet.js';
-import { goalOf, type Target, targetAt, wishedTrims } from './wish.js';
+import { type Target, targetAt, wishedTrims } from './wish.js';
 import type { Hole, Workpiece } from './workpiece.js';
 
 export type BallastResult = {
@@ -34,11 +34,7 @@ const USUAL_POINT_DEG = 118; // a twist bit, as in the pattern file's own defaul
  * Where the wish leaves the trim open, a few trims are tried, level first; level ones rank higher.
  */
 export function searchBallast(piece: Workpiece, wish: WishFile): BallastResult {
-  const wanted: Wanted = {
-    goal: goalOf(wish),
-    trimDeg: wish.noseDownDeg === undefined ? null : 0 - wish.noseDownDeg,
-    leastGmMm: wish.leastGmMm,
-  };
+  const wanted = wantedOf(wish);
   const drawer = drawerOf(piece, wish);
   const tried: Tried = { trims: [], targets: [], drafts: [], refusals: [] };
   for (const trims of wishedTrims(wish)) {

@@ -2,14 +2,16 @@
 
 import type { Floating } from '../afloat/floating.js';
 import type { Choice } from '../ballast/choice.js';
-import type { Missed } from '../ballast/miss.js';
 import type { BallastResult } from '../ballast/search.js';
+import type { Sensitivity } from '../ballast/sensitivity.js';
+import { SUSPEND_BAND } from '../float/verdict.js';
 import { trimmed } from '../formats/number.js';
 import type { Pattern } from '../pattern/pattern.js';
 import type { WishFile } from '../pattern/wish-schema.js';
-import { holeText, unmetText, WHY_TEXT, wishText } from './ballast-words.js';
+import { holeText, missedText, refusalText, unmetText, wishText } from './ballast-words.js';
 import { lying } from './float-table.js';
 import type { Written } from './new-version.js';
+import { signed } from './signed.js';
 import { table } from './table.js';
 
 /** A choice with the lure it makes. */
@@ -38,6 +40,7 @@ export function choicesText(told: Told): string {
     `${pattern.name} ${pattern.version}, wish: ${wishText(wish)}.`,
     ...assumed,
     ...made.map((m, i) => choiceText(m, i + 1)),
+    ...suspendText(told),
     ...(result.unmet ? [`No holes meet the wish. ${unmetText(result.unmet)}`] : []),
     ...(result.refused.length > 0 ? [refusedText(result)] : []),
     ...(picture === undefined ? [] : [`Drawn side by side into ${picture}.`]),
@@ -48,63 +51,75 @@ export function choicesText(told: Told): string {
       : made.length > 0
         ? [`To write one as the next version: blankwright ballast ${file} --choice 1 --write`]
         : []),
-    'Molten lead on damp wood spits, and its fume is poisonous: README, "Cautions". Local rules come first.',
+    ...(made.length === 0 ? [] : [made.some(usesLead) ? LEAD : OTHER]),
     '',
   ].join('\n\n');
 }
 
 function choiceText({ choice, floating }: MadeChoice, number: number): string {
+  const under = choice.attitude.dryRatio === 0;
+  const change = ({ massG, freeboardMm }: Sensitivity): string =>
+    under ? `${slip(massG)} g` : `${slip(freeboardMm)} mm`;
   const holes = choice.holes.map((hole, i) => {
     const { perDepthMm, perStationMm } = choice.perHole[i];
     return [
       holeText(hole),
-      `${trimmed(hole.plugMm, 1)} mm, ${trimmed(hole.plugMassG, 1)} g left`,
-      `${slip(perDepthMm.trimDeg)}° and ${slip(perDepthMm.freeboardMm)} mm per mm deeper`,
-      `${slip(perStationMm.trimDeg)}° per mm aft`,
+      hole.weight === null
+        ? `${trimmed(hole.plugMm, 1)} mm, ${trimmed(hole.plugMassG, 1)} g left`
+        : `${trimmed(hole.plugMassG, 1)} g`,
+      `${slip(perDepthMm.trimDeg)}°, ${change(perDepthMm)}`,
+      `${slip(perStationMm.trimDeg)}°`,
     ];
   });
-  const { trimDeg, freeboardMm } = choice.perTimber.per10KgM3;
+  const off = missedText(choice.missed);
+  const { per10KgM3 } = choice.perTimber;
   const others = floating.attitudes.filter((a) => a.stable).length - 1;
   return [
-    `${number}. ${trimmed(choice.massG, 1)} g; ${lying(choice.attitude)}${speedText(choice.speed)}${missedText(choice.missed)}.`,
-    table(['hole', 'metal', 'trim and height', 'trim'], holes),
-    `  Timber 10 kg/m³ heavier: ${slip(trimDeg)}°, ${slip(freeboardMm)} mm. ${trimmed(choice.woodMm, 1)} mm of wood left to the back.${others > 0 ? ` It can also rest in ${others} other way${others > 1 ? 's' : ''}.` : ''}`,
+    `${number}. ${trimmed(choice.massG, 1)} ± ${trimmed(floating.lure.spreadG, 1)} g; ${lying(choice.attitude)}${speedText(choice.speed)}${off === '' ? '' : `; off the wish by ${off}`}.`,
+    table(
+      [
+        'hole',
+        'metal',
+        `1 mm deeper: nose up, ${under ? 'weight' : 'height'}`,
+        '1 mm aft: nose up',
+      ],
+      holes,
+    ),
+    `  Timber 10 kg/m³ heavier: ${slip(per10KgM3.trimDeg)}°, ${change(per10KgM3)}. ${trimmed(choice.woodMm, 1)} mm of wood left to the back.${others > 0 ? ` It can also rest in ${others} other way${others > 1 ? 's' : ''}.` : ''}`,
   ].join('\n');
 }
+
+/** A lure that suspends does so within a band narrower than what timber differs by. */
+function suspendText({ result, made }: Told): string[] {
+  if (result.wanted.goal.kind !== 'suspends' || made.length === 0) return [];
+  const [{ floating, choice }] = made;
+  const band = SUSPEND_BAND * choice.massG;
+  return floating.lure.spreadG > band
+    ? [
+        `It suspends within ${trimmed(band, 2)} g of the water it displaces, and lures like it differ by ${trimmed(floating.lure.spreadG, 1)} g: weigh each sawn blank, and drill as \`blankwright float FILE --blank-mass GRAMS\` tells.`,
+      ]
+    : [];
+}
+
+const usesLead = ({ choice }: MadeChoice): boolean =>
+  choice.holes.some(({ metal }) => metal === 'lead');
+
+const LEAD =
+  'Molten lead on damp wood spits, and its fume and dust are poisonous: README, "Cautions". Local rules come first.';
+const OTHER = 'Hot metal burns, dust and glue harm: README, "Cautions". Local rules come first.';
 
 const speedText = (speed: MadeChoice['choice']['speed']): string =>
   speed === null
     ? ''
     : `, ${speed.kind} ${trimmed(speed.cmS, 1)} cm/s (${trimmed(speed.lowCmS, 1)} to ${trimmed(speed.highCmS, 1)})`;
 
-const UNITS: Readonly<Record<keyof Missed, readonly [unit: string, factor: number]>> = {
-  trimDeg: ['°', 1],
-  freeboardMm: [' mm of freeboard', 1],
-  dryRatio: [' % dry', 100],
-  cmS: [' cm/s', 1],
-  netG: [' g', 1],
-};
-
-/** How far from the wish what can be set out ends. */
-function missedText(missed: Missed): string {
-  const parts = (Object.keys(UNITS) as (keyof Missed)[]).flatMap((key) => {
-    const value = missed[key];
-    return value === null ? [] : [`${slip(UNITS[key][1] * value)}${UNITS[key][0]}`];
-  });
-  return parts.length > 0 ? `; off the wish by ${parts.join(', ')}` : '';
-}
-
-function slip(value: number | null): string {
-  if (value === null) return '–';
-  const spelled = trimmed(value, 2);
-  return spelled === '0' || spelled.startsWith('-') ? spelled : `+${spelled}`;
-}
+const slip = (value: number | null): string => (value === null ? '–' : signed(value, 2));
 
 const refusedText = ({ refused }: BallastResult): string =>
   [
     'Refused:',
     table(
-      ['sets', 'why', 'nearest to being allowed'],
-      refused.map((r) => [String(r.tried), WHY_TEXT[r.why], r.holes.map(holeText).join('; ')]),
+      ['sets', 'why, with the one nearest to being allowed'],
+      refused.map((r) => [String(r.tried), refusalText(r)]),
     ),
   ].join('\n');

@@ -1,12 +1,17 @@
 /** Why holes are refused, and what stands in the way of a wish, in sentences. */
+import type { Missed } from '../ballast/miss.js';
 import type { Refusal, Why } from '../ballast/refuse.js';
 import type { Height, Unmet } from '../ballast/unmet.js';
 import type { Hole } from '../ballast/workpiece.js';
 import { trimmed } from '../formats/number.js';
+import { DENSITY_RANGE } from '../pattern/run.js';
 import type { WishFile } from '../pattern/wish-schema.js';
+import { signed } from './signed.js';
 
-/** What the reason means, for a list of refusals. */
-export const WHY_TEXT: Readonly<Record<Why, string>> = {
+type Facts = Refusal['facts'];
+
+/** Each reason in a few words, for a list of refusals. */
+const WHY_TEXT: Readonly<Record<Why, string>> = {
   'not-poured': 'the metal is not poured; glue in ready-made weights of it (--weights)',
   'metal-too-light': 'the metal is no heavier than the wood it takes the place of',
   'no-bit': 'no bit is wide enough for the weight',
@@ -23,9 +28,49 @@ export const WHY_TEXT: Readonly<Record<Why, string>> = {
   'misses-wish': 'what can be set out with rule and stop ends too far from the wish',
 };
 
+const mm = (facts: Facts, name: string): string => `${trimmed(Number(facts[name] ?? 0), 2)} mm`;
+
+/** The numbers behind each reason, in words. */
+const NUMBERS: Readonly<Record<Why, (facts: Facts) => string>> = {
+  'not-poured': (f) => `${f.metal}`,
+  'metal-too-light': (f) =>
+    `${f.metal}: ${trimmed(Number(f.densityKgM3), 0)} kg/m³ in timber of ${trimmed(Number(f.timberKgM3), 0)}`,
+  'no-bit': (f) => `${f.weight}`,
+  'station-outside': (f) => `beyond the ${f.end}`,
+  outside: (f) =>
+    `at station ${mm(f, 'stationMm')}; ${mm(f, 'leastMm')} to ${mm(f, 'mostMm')} would do`,
+  'too-wide': (f) => `a ${mm(f, 'diameterMm')} bit; at most ${mm(f, 'limitMm')}`,
+  'through-back': (f) =>
+    `at station ${mm(f, 'stationMm')}, ${mm(f, 'depthMm')} deep: at most ${mm(f, 'limitMm')} deep leaves ${mm(f, 'leastMm')} of wood`,
+  'sanded-into': (f) =>
+    f.leftMm === undefined
+      ? `at station ${mm(f, 'stationMm')}, ${mm(f, 'depthMm')} deep; shaping takes ${mm(f, 'limitMm')}`
+      : `at station ${mm(f, 'stationMm')}, ${mm(f, 'depthMm')} deep: ${mm(f, 'leftMm')} of metal or cover would be left at the rim, at least ${mm(f, 'limitMm')} is wanted`,
+  'meets-slot': (f) => `${mm(f, 'betweenMm')} of wood between, at least ${mm(f, 'limitMm')}`,
+  'meets-hanger': (f) => `${mm(f, 'betweenMm')} of wood between, at least ${mm(f, 'limitMm')}`,
+  'holes-meet': (f) => `${mm(f, 'betweenMm')} of wood between, at least ${mm(f, 'limitMm')}`,
+  'gm-too-low': (f) =>
+    `GM ${trimmed(Number(f.gmMm), 2)} mm; at least ${trimmed(Number(f.leastMm), 2)} mm is wished`,
+  'rolls-over': (f) =>
+    f.heelDeg === undefined ? '' : `it ends heeled ${trimmed(Math.abs(Number(f.heelDeg)), 0)}°`,
+  'misses-wish': (f) => {
+    const [unit, factor] = MISSED[f.what as keyof Missed];
+    return `off by ${trimmed(factor * Number(f.missed), 2)}${unit}; within ${trimmed(factor * Number(f.most), 2)}${unit} counts`;
+  },
+};
+
+/** Units of a miss, and what turns its number into them. */
+export const MISSED: Readonly<Record<keyof Missed, readonly [unit: string, factor: number]>> = {
+  trimDeg: ['° of trim', 1],
+  freeboardMm: [' mm of freeboard', 1],
+  dryRatio: [' % dry', 100],
+  cmS: [' cm/s', 1],
+  netG: [' g', 1],
+};
+
 /** One refusal with its numbers. */
 export function refusalText({ why, facts }: Pick<Refusal, 'why' | 'facts'>): string {
-  const numbers = factsText(facts);
+  const numbers = NUMBERS[why](facts);
   return `${WHY_TEXT[why]}${numbers === '' ? '' : ` (${numbers})`}`;
 }
 
@@ -52,6 +97,9 @@ export function wishText(wish: WishFile): string {
   ].join(', ');
 }
 
+const LIGHTEST_KG_M3 = DENSITY_RANGE.leastKgM3;
+const DENSEST_KG_M3 = 19300; // tungsten
+
 /** Which limit stands in the way, and what would meet it. */
 export function unmetText(unmet: Unmet): string {
   const g = (value: number) => `${trimmed(value, 1)} g`;
@@ -65,10 +113,10 @@ export function unmetText(unmet: Unmet): string {
     case 'too-heavy':
       return [
         `Even without ballast the lure is ${g(unmet.byG)} too heavy for the wish.`,
-        unmet.timberKgM3 === null
-          ? 'No timber is light enough: make lip and hooks lighter, or the coats thinner.'
+        unmet.timberKgM3 === null || unmet.timberKgM3 < LIGHTEST_KG_M3
+          ? 'No timber is light enough for it;'
           : `Timber of ${trimmed(unmet.timberKgM3, 0)} kg/m³ or less would do,`,
-        `or a lower wish: without ballast ${high(unmet.height)}.`,
+        `lighter lip and hooks or thinner coats help, or a lower wish: without ballast ${high(unmet.height)}.`,
       ].join(' ');
     case 'no-room':
       return [
@@ -76,8 +124,10 @@ export function unmetText(unmet: Unmet): string {
         unmet.holes.length > 0 ? `(${unmet.holes.map(holeText).join('; ')}).` : '(no hole fits).',
         unmet.metalKgM3 === null
           ? 'Wider or more bits, or other stations for hangers and slot, would make room,'
-          : `A metal of ${trimmed(unmet.metalKgM3, 0)} kg/m³ would do in those holes,`,
-        `or a higher wish: with them ${high(unmet.height)}.`,
+          : unmet.metalKgM3 > DENSEST_KG_M3
+            ? 'No metal is dense enough to do in those holes;'
+            : `A metal of ${trimmed(unmet.metalKgM3, 0)} kg/m³ would do in those holes,`,
+        `wider bits or more depth hold more, or a higher wish: with them ${high(unmet.height)}.`,
       ].join(' ');
     case 'too-little':
       return `Only ${g(unmet.missingG)} of ballast are missing: so small a plug is sanded away with the belly. Wish for a little less height, or take a narrower bit.`;
@@ -92,9 +142,9 @@ export function unmetText(unmet: Unmet): string {
     case 'gm':
       return `The best holes give a GM of ${trimmed(unmet.bestMm, 2)} mm; ${trimmed(unmet.leastMm, 2)} mm are wished. Metal lower in the body (two shallow holes, denser metal), a broader body or a lighter back would raise it.`;
     case 'rolls-over':
-      return `Every set of holes lets the lure roll over (${factsText(unmet.facts)}). Metal lower in the body or a broader body would hold it upright.`;
+      return `Every set of holes lets the lure roll over (${NUMBERS['rolls-over'](unmet.facts)}). Metal lower in the body or a broader body would hold it upright.`;
     case 'misses-wish':
-      return `What can be set out with rule and stop comes no nearer than this: ${factsText(unmet.facts)}.`;
+      return `What can be set out with rule and stop comes no nearer than this: ${NUMBERS['misses-wish'](unmet.facts)}. Two holes, a narrower bit (finer in weight) or a looser wish would help; poured metal can be set more finely than ready-made weights.`;
   }
 }
 
@@ -103,7 +153,12 @@ const degrees = (noseDown: number): string =>
     ? 'level'
     : `${trimmed(Math.abs(noseDown), 0)}° nose ${noseDown > 0 ? 'down' : 'up'}`;
 
-const factsText = (facts: Refusal['facts']): string =>
-  Object.entries(facts)
-    .map(([name, value]) => `${name} ${typeof value === 'number' ? trimmed(value, 2) : value}`)
+/** How far a lure is from a wish: `+0.2° of trim, −1.1 mm of freeboard`; empty where the wish says nothing. */
+export function missedText(missed: Missed): string {
+  return (Object.keys(MISSED) as (keyof Missed)[])
+    .flatMap((key) => {
+      const value = missed[key];
+      return value === null ? [] : [`${signed(MISSED[key][1] * value, 2)}${MISSED[key][0]}`];
+    })
     .join(', ');
+}

@@ -17,13 +17,15 @@ import { choicesText, type MadeChoice } from './ballast-table.js';
 import { holeText, unmetText, wishText } from './ballast-words.js';
 import { exitCode } from './check.js';
 import { type Written, writeVersion } from './new-version.js';
+import { assertOneLure, pickedLure } from './one-lure.js';
 import { writePicture } from './picture.js';
 import { asData, counted, tellProblems } from './tell.js';
-import { type WishOptions, wishOf } from './wish-line.js';
+import { inOptions, type WishOptions, wishOf } from './wish-line.js';
 
 export type BallastOptions = WishOptions & {
   readonly temperatureC?: string;
   readonly salinityPsu?: string;
+  readonly lure?: string;
   readonly picture?: string;
   readonly write?: string | true;
   readonly choice?: string;
@@ -43,18 +45,18 @@ export async function ballast(
 }
 
 function ballastFile(file: string, options: BallastOptions, terminal: Terminal): number {
-  const { job, complete, problems, placed } = load(file);
-  if (!job || !complete || problems.some(isError)) return refused(problems, terminal);
-  if (job.orders.length > 1)
-    throw new ArgumentProblem('This run orders several lures: name the pattern file of one.');
-  if (options.write !== undefined && job.kind !== 'pattern')
-    throw new ArgumentProblem('--write makes a new version of a pattern: name the pattern file.');
+  const { job: whole, complete, problems, placed, patternFiles } = load(file);
+  if (!whole || !complete || problems.some(isError)) return refused(problems, terminal);
+  const {
+    job,
+    patternFiles: [patternFile],
+  } = pickedLure(whole, patternFiles, options.lure);
+  assertOneLure(job, 'A search for ballast');
   const { pattern } = job.orders[0];
   const wished = wishOf(options, pattern.wish);
-  if ('problems' in wished) return refused(wished.problems, terminal);
   const { wish } = wished;
-  const unknown = itemRules({ wish }, job.materials).map(({ at: _, ...p }) => p);
-  if (unknown.length > 0) return refused(unknown, terminal);
+  const unknown = itemRules({ wish }, job.materials);
+  if (unknown.length > 0) throw new ArgumentProblem(unknown.map(inOptions).join('\n'));
   const water = waterOf(options, job.water ?? pattern.water);
   // The pattern's own holes do not count, and may be wrong: they are what is looked for.
   const bare = floatings(withBallast(job, []), { water });
@@ -75,7 +77,7 @@ function ballastFile(file: string, options: BallastOptions, terminal: Terminal):
   const chosen = made[(number ?? 1) - 1];
   const written =
     options.write !== undefined && chosen
-      ? writeVersion(file, options.write, { wished, choice: chosen.choice, pattern })
+      ? writeVersion(patternFile, options.write, { wished, choice: chosen.choice, pattern })
       : null;
   if (written && 'failure' in written) return refuse('ballast', written.failure, terminal);
   tellProblems(problems, terminal);

@@ -1,15 +1,13 @@
 /** A lure in its water as a few short tables for the terminal. Nothing is computed here. */
 
 import type { Floating } from '../afloat/floating.js';
+import { wishSeen } from '../afloat/wish.js';
 import type { Sensitivity } from '../ballast/sensitivity.js';
 import type { Attitude } from '../float/attitude.js';
 import { trimmed } from '../formats/number.js';
+import { missedText, wishText } from './ballast-words.js';
+import { signed } from './signed.js';
 import { table } from './table.js';
-
-const signed = (value: number, decimals: number): string => {
-  const spelled = trimmed(value, decimals);
-  return spelled === '0' || spelled.startsWith('-') ? spelled : `+${spelled}`;
-};
 
 export function floatTables(f: Floating): string {
   const { lure, load, solid } = f;
@@ -17,10 +15,10 @@ export function floatTables(f: Floating): string {
   const [rest, ...others] = f.attitudes;
   return [
     `${f.pattern.name} ${f.pattern.version} ${f.verdict}: ${trimmed(lure.massG, 1)} ± ${trimmed(lure.spreadG, 1)} g; wholly under it keeps out ${trimmed(fullG, 1)} g of water of ${trimmed(load.waterDensityKgM3, 1)} kg/m³ (${trimmed(f.water.temperatureC, 1)} °C, ${trimmed(f.water.salinityPsu, 1)} psu).`,
-    `At rest: ${lying(rest)}.`,
+    `${rest.dryRatio > 0 ? 'At rest' : 'Under water it hangs'}: ${lying(rest)}.${steadiness(f)}`,
     ...others.filter((a) => a.stable).map((a) => `It can also rest: ${lying(a)}.`),
-    ...(f.attitudes.some((a) => a.stable) ? [] : ['No attitude is stable: it turns at a touch.']),
     letGo(f),
+    ...wishLine(f),
     stageTable(f),
     itemTable(f),
     ...(f.holes.length > 0 ? [holeTable(f)] : []),
@@ -28,6 +26,29 @@ export function floatTables(f: Floating): string {
     ...(f.slips ? [slipTable(f)] : []),
   ].join('\n\n');
 }
+
+/** Metacentric height across below which a lure lolls at every ripple, mm: common practice, no source. */
+const TENDER_MM = 0.5;
+
+function steadiness({ attitudes: [rest] }: Floating): string {
+  if (rest.neutral) return ' It stays at whatever roll it is turned to: nothing rights it.';
+  if (!rest.stable) return ' No attitude is stable: it turns at a touch.';
+  return Math.min(rest.gmAcrossMm, rest.gmAlongMm) < TENDER_MM
+    ? ' It is tender: little rights it.'
+    : '';
+}
+
+function wishLine(f: Floating): string[] {
+  const seen = wishSeen(f);
+  if (!seen) return [];
+  const off = missedText(seen.missed);
+  const far = off === '' ? '' : ` (off by ${off})`;
+  return [
+    `Its wish, ${wishText(seen.wish)}, is ${seen.met ? 'met' : 'not met'}${far}.${seen.met ? '' : ' `blankwright ballast` finds holes for it.'}`,
+  ];
+}
+
+const ON_END_DEG = 60; // beyond, upright says nothing
 
 /** How it lies, in words. */
 export function lying(a: Attitude): string {
@@ -38,11 +59,13 @@ export function lying(a: Attitude): string {
   const heel = Math.abs(a.heelDeg);
   const side = a.heelDeg > 0 ? 'port' : 'starboard';
   const upright =
-    heel < 0.05
-      ? 'upright'
-      : heel > 179.95
-        ? 'belly up'
-        : `heeled ${trimmed(heel, 1)}° ${side} down`;
+    Math.abs(a.trimDeg) > ON_END_DEG
+      ? 'on end'
+      : heel < 0.05
+        ? 'upright'
+        : heel > 179.95
+          ? 'belly up'
+          : `heeled ${trimmed(heel, 1)}° ${side} down`;
   const height = (what: string, mm: number) =>
     `${what} ${trimmed(Math.abs(mm), 1)} mm ${mm < 0 ? 'under' : 'out'}`;
   const afloat =
@@ -62,8 +85,18 @@ export function lying(a: Attitude): string {
   ].join(', ');
 }
 
-const letGo = ({ speed }: Floating): string =>
-  `Let go under water it ${speed.kind} ${trimmed(speed.cmS, 1)} cm/s (${trimmed(speed.lowCmS, 1)} to ${trimmed(speed.highCmS, 1)} by what is known of its drag).`;
+const letGo = ({ speed, pattern }: Floating): string =>
+  speed.cmS < SLOWEST_CM_S
+    ? 'Let go under water it stays where it is.'
+    : `Let go under water it ${speed.kind} ${trimmed(speed.cmS, 1)} cm/s (${trimmed(speed.lowCmS, 1)} to ${trimmed(speed.highCmS, 1)} by what is known of its drag and attitude)${pattern.lip ? '' : `, ${noseWords(speed.trimDeg)}`}.`;
+
+const SLOWEST_CM_S = 0.05;
+
+/** A lip turns it farther than is computed: then nothing is said of it. */
+const noseWords = (trimDeg: number): string =>
+  Math.abs(trimDeg) < 0.5
+    ? 'level'
+    : `nose ${trimmed(Math.abs(trimDeg), 0)}° ${trimDeg > 0 ? 'up' : 'down'}`;
 
 const stageTable = ({ stages }: Floating): string =>
   table(

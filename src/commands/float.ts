@@ -2,7 +2,6 @@
 
 import type { Floating } from '../afloat/floating.js';
 import type { TimberDensity } from '../blank/timber-density.js';
-import type { Job } from '../job.js';
 import { load } from '../load.js';
 import { floatings } from '../lures.js';
 import { isError } from '../messages.js';
@@ -12,9 +11,17 @@ import { floatSvg } from '../record/pictures.js';
 import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
 import { parseReading, type Reading } from '../tub/reading.js';
 import { ArgumentProblem, numberOf, waterOf } from './arguments.js';
-import { type BlockOptions, blockData, blockText, timberAtHand } from './block.js';
+import {
+  type BlockOptions,
+  blockData,
+  blockText,
+  type Redrilled,
+  redrilled,
+  timberAtHand,
+} from './block.js';
 import { exitCode } from './check.js';
 import { floatTables } from './float-table.js';
+import { assertOneLure, pickedLure } from './one-lure.js';
 import { writePicture } from './picture.js';
 import { type PlugDepth, plugDepths, plugText } from './plug.js';
 import { asData, counted, tellProblems } from './tell.js';
@@ -23,6 +30,7 @@ import { tubData, tubOf, tubText } from './tub.js';
 export type FloatOptions = BlockOptions & {
   readonly temperatureC?: string;
   readonly salinityPsu?: string;
+  readonly lure?: string;
   readonly plugMass?: string;
   readonly seen?: readonly string[];
   readonly picture?: string;
@@ -44,16 +52,21 @@ export async function float(
 function floatFile(file: string, options: FloatOptions, terminal: Terminal): number {
   const readings = (options.seen ?? []).map(readingOf);
   const plugG = numberOf('--plug-mass', options.plugMass, { least: 0.01, most: 1000 });
-  const { job, complete, problems, placed } = load(file);
-  if (!job || !complete || problems.some(isError)) return refused(problems, terminal);
+  const { job: whole, complete, problems, placed, patternFiles } = load(file);
+  if (!whole || !complete || problems.some(isError)) return refused(problems, terminal);
+  const { job } = pickedLure(whole, patternFiles, options.lure);
   const water = waterOf(options, job.water ?? job.orders[0].pattern.water);
   const planned = floatings(job, { water });
   const found = [...problems, ...planned.findings.map(placed)];
   if (planned.lures.length === 0) return refused(found, terminal);
-  const timber = timberAtHand(options, job, planned.lures);
-  const lures = timber ? floatings(job, { water, timber }).lures : planned.lures;
-  if (readings.length > 0) oneLure(job, '--seen');
-  if (options.picture !== undefined) oneLure(job, '--picture');
+  const atHand = timberAtHand(options, job, planned.lures);
+  const ofBlock = atHand ? floatings(job, { water, timber: atHand.timber }).lures : [];
+  const lures = planned.lures.map((lure, i) => (atHand?.fits(lure.pattern) ? ofBlock[i] : lure));
+  const redrills = planned.lures.flatMap((lure, i) =>
+    atHand?.fits(lure.pattern) ? [redrilled(lure, lures[i])] : [],
+  );
+  if (readings.length > 0) assertOneLure(job, '--seen');
+  if (options.picture !== undefined) assertOneLure(job, '--picture');
   const plugs = plugG === null ? null : plugDepths(lures, plugG);
   const tub = readings.length > 0 ? tubOf(lures[0], readings) : null;
   const picture = options.picture;
@@ -70,30 +83,33 @@ function floatFile(file: string, options: FloatOptions, terminal: Terminal): num
         ok: true,
         problems: asData(found),
         ...(job.kind === 'pattern' ? one : { run: job.name, lures: [one, ...more] }),
-        ...(timber ? { block: blockData(planned.lures, lures, timber) } : {}),
+        ...(atHand ? { block: blockData(redrills, atHand.timber) } : {}),
         ...(plugs ? { plugs } : {}),
         ...(tub ? { tub: tubData(tub) } : {}),
       }),
     );
   } else {
-    terminal.out(inWords({ lures, planned: planned.lures, timber, plugs, tub, picture }));
+    terminal.out(inWords({ lures, redrills, timber: atHand?.timber ?? null, plugs, tub, picture }));
   }
-  return EXIT.done;
+  const undrilled =
+    redrills.some(({ found }) => found.kind === 'refused') ||
+    (plugs ?? []).some(({ drillMm }) => drillMm === null);
+  return undrilled ? EXIT.wrong : EXIT.done;
 }
 
 type Told = {
   readonly lures: readonly Floating[];
-  readonly planned: readonly Floating[];
+  readonly redrills: readonly Redrilled[];
   readonly timber: TimberDensity | null;
   readonly plugs: readonly PlugDepth[] | null;
   readonly tub: ReturnType<typeof tubOf> | null;
   readonly picture: string | undefined;
 };
 
-function inWords({ lures, planned, timber, plugs, tub, picture }: Told): string {
+function inWords({ lures, redrills, timber, plugs, tub, picture }: Told): string {
   return [
     ...lures.map(floatTables),
-    ...(timber ? [blockText(planned, lures, timber)] : []),
+    ...(timber ? [blockText(redrills, timber)] : []),
     ...(plugs ? [plugText(plugs)] : []),
     ...(tub ? [tubText(tub)] : []),
     ...(picture === undefined ? [] : [`Drawn into ${picture}.`]),
@@ -106,14 +122,6 @@ function readingOf(text: string): Reading {
   const reading = parseReading(text);
   if (typeof reading === 'string') throw new ArgumentProblem(`--seen: ${reading}`);
   return reading;
-}
-
-/** @throws ArgumentProblem where an option means one lure and the file has several */
-function oneLure({ orders }: Job, option: string): void {
-  if (orders.length > 1)
-    throw new ArgumentProblem(
-      `${option} is about one lure, and this run orders ${orders.length}: name its pattern file.`,
-    );
 }
 
 function refused(problems: readonly Problem[], terminal: Terminal): number {

@@ -39,16 +39,35 @@ export function writeVersion(
   const changes = [
     { key: 'version', lines: [`"${version}"`] },
     { key: 'ballast', lines: holes },
-    ...(wished.changed ? [{ key: 'wish', lines: wishLines(wished.wish) }] : []),
+    ...(wished.changed ? [{ key: 'wish', lines: wishLines(wished.wish, pattern.scaleRatio) }] : []),
   ];
   const remark = `Version ${version}, from ${pattern.version} in ${basename(file)}: ballast for a lure that ${wishText(wished.wish)}.`;
+  const made = rewritten(text.text, source, changes, remark);
+  if (!says(made, { version, holes: holes.length }))
+    return {
+      failure: [
+        `${file} is written in a way that cannot be changed safely; nothing was written. Put this into a copy yourself:`,
+        ...changes.flatMap(({ key, lines }) => [`${key}:`, ...lines.map((l) => `  ${l}`)]),
+      ].join('\n'),
+    };
   try {
-    writeNew(path, rewritten(text.text, source, changes, remark));
+    writeNew(path, made);
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
     return { failure: `${path} cannot be written (${code}).` };
   }
   return { path, version };
+}
+
+/** Whether the new text can be read, and says what it should. */
+function says(
+  text: string,
+  { version, holes }: { readonly version: string; readonly holes: number },
+): boolean {
+  const source = readSource('', text);
+  if (!('data' in source)) return false;
+  const { ballast, version: said } = source.data;
+  return said === version && Array.isArray(ballast) && ballast.length === holes;
 }
 
 /** One hole as a line of the file, in the file's own size. */

@@ -1,6 +1,7 @@
 /** What a build made, as a short table and as data. */
 
 import type { Floating } from '../afloat/floating.js';
+import { wishSeen } from '../afloat/wish.js';
 import { trimmed } from '../formats/number.js';
 import type { Jig } from '../jig/jig.js';
 import type { NestFace } from '../nest/nest.js';
@@ -78,12 +79,18 @@ const drill = (jigs: readonly Jig[]): string =>
     .join('; ') || '–';
 
 /** What it weighs with everything on it, and how it then lies. */
-function afloat({ lure, verdict, attitudes: [rest] }: Floating): string {
+function afloat(floating: Floating): string {
+  const {
+    lure,
+    verdict,
+    attitudes: [rest],
+  } = floating;
   const trim = Math.round(rest.trimDeg);
   const nose = trim === 0 ? 'level' : `nose ${Math.abs(trim)}° ${trim > 0 ? 'up' : 'down'}`;
   const heel = Math.round(Math.abs(rest.heelDeg));
   const heeled = heel === 0 ? '' : heel === 180 ? ', BELLY UP' : `, HEELED ${heel}°`;
-  return `${trimmed(lure.massG, 1)} g, ${verdict}, ${nose}${heeled}`;
+  const wish = wishSeen(floating)?.met === false ? '; wish not met' : '';
+  return `${trimmed(lure.massG, 1)} g, ${verdict}, ${nose}${heeled}${wish}`;
 }
 
 /** The piles a face's blocks are taken from. */

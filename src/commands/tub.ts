@@ -1,24 +1,45 @@
 /** What the tub says of a lure, and what to drill next time. */
 
-import type { Floating } from '../afloat/floating.js';
+import { type Floating, reballasted } from '../afloat/floating.js';
 import { type DepthFor, depthFor } from '../ballast/depth-for.js';
 import { type Workpiece, workpiece } from '../ballast/workpiece.js';
 import { offsetAt } from '../body/shape.js';
+import type { Attitude } from '../float/attitude.js';
 import { trimmed } from '../formats/number.js';
 import { type Explained, explain } from '../tub/explain.js';
 import { tubLure } from '../tub/lure.js';
 import type { Reading } from '../tub/reading.js';
+import { ArgumentProblem } from './arguments.js';
 import { refusalText } from './ballast-words.js';
+import { lying } from './float-table.js';
 import { table } from './table.js';
 
 export type Tub = {
   readonly lure: Floating;
   readonly found: Explained;
-  /** Depths for the next lure of this timber, poured the same way, to weigh what was planned. */
-  readonly next: DepthFor;
+  /** Depths for the next lure of this timber, poured the same way, to weigh what was planned; null when nothing is well explained. */
+  readonly next: DepthFor | null;
+  /** How that one then lies. */
+  readonly after: Attitude | null;
 };
 
+/** @throws ArgumentProblem for readings this lure cannot give */
+function assertReadable(lure: Floating, readings: readonly Reading[]): void {
+  for (const { hungStationMm, ...reading } of readings) {
+    const inWater = Object.keys(reading).some((key) => key !== 'massG' && key !== 'hungG');
+    if (inWater && lure.attitudes[0].dryRatio === 0)
+      throw new ArgumentProblem(
+        '--seen: this lure goes under, so that only massG can be read; weigh it.',
+      );
+    if (hungStationMm !== undefined && hungStationMm > lure.pattern.lengthMm)
+      throw new ArgumentProblem(
+        `--seen: hungStationMm is ${hungStationMm}; the lure is ${trimmed(lure.pattern.lengthMm, 1)} mm long.`,
+      );
+  }
+}
+
 export function tubOf(lure: Floating, readings: readonly Reading[]): Tub {
+  assertReadable(lure, readings);
   const { shape } = lure.piece.design.body;
   const found = explain(
     tubLure({
@@ -32,8 +53,12 @@ export function tubOf(lure: Floating, readings: readonly Reading[]): Tub {
     }),
     readings,
   );
-  const next = depthFor(asFound(lure, found), lure.pattern.ballast, lure.lure.massG);
-  return { lure, found, next };
+  if (!found.well) return { lure, found, next: null, after: null };
+  const piece = asFound(lure, found);
+  const next = depthFor(piece, lure.pattern.ballast, lure.lure.massG);
+  const timber = { ...lure.timber, densityKgM3: found.timberKgM3 };
+  const again = next.kind === 'depths' && reballasted({ ...lure, piece, timber }, next.holes);
+  return { lure, found, next, after: again ? again.attitudes[0] : null };
 }
 
 /** The lure's workpiece with the timber that was found, and metal as light in its holes. */
@@ -58,9 +83,7 @@ function asFound({ piece }: Floating, { timberKgM3, metalShare }: Explained): Wo
   );
 }
 
-const WELL = 1.5; // misfit in units of what can be read: beyond it something else differs
-
-export const tubData = ({ found, next, lure }: Tub) => ({
+export const tubData = ({ found, next, after, lure }: Tub) => ({
   timberDensityKgM3: found.timberKgM3,
   timberSpreadKgM3: found.timberSpreadKgM3,
   metalShare: found.metalShare,
@@ -71,8 +94,8 @@ export const tubData = ({ found, next, lure }: Tub) => ({
   })),
   readings: found.readings,
   misfit: found.misfit,
-  wellExplained: found.misfit <= WELL && !found.farFetched,
-  next,
+  wellExplained: found.well,
+  next: next && { ...next, attitude: after },
 });
 
 const READ = {
@@ -82,7 +105,7 @@ const READ = {
   massG: ['on the scale', ' g'],
 } as const;
 
-export function tubText({ lure, found, next }: Tub): string {
+export function tubText({ lure, found, next, after }: Tub): string {
   const number = (value: number | null, unit: string) =>
     value === null ? 'goes under' : `${trimmed(value, 1)}${unit}`;
   const rows = found.readings.map(({ what, reading, seen, planned, explained }) => {
@@ -99,23 +122,28 @@ export function tubText({ lure, found, next }: Tub): string {
       ? ''
       : ` and metal that weighs ${trimmed(100 * found.metalShare, 0)} ± ${trimmed(100 * found.metalSpread, 0)} % of the plan`;
   return [
-    `What was read is ${found.misfit <= WELL ? 'well' : 'not well'} explained by timber of ${trimmed(found.timberKgM3, 0)} ± ${trimmed(found.timberSpreadKgM3, 0)} kg/m³ (planned ${trimmed(lure.timber.densityKgM3, 0)})${metal}.`,
+    `What was read is ${found.well ? 'well' : 'not well'} explained by timber of ${trimmed(found.timberKgM3, 0)} ± ${trimmed(found.timberSpreadKgM3, 0)} kg/m³ (planned ${trimmed(lure.timber.densityKgM3, 0)})${metal}.`,
     table(['read in the tub', 'seen', 'planned', 'so explained'], rows),
-    ...(found.misfit > WELL || found.farFetched
-      ? ['Something else differs too: look at lip, hooks, coats and what the scale said.']
-      : []),
-    ...(lure.holes.length > 0 ? [nextText(lure, next)] : []),
+    ...(found.well
+      ? []
+      : [
+          'Something else differs: look at lip, hooks and coats, at what was read, and read more (weight and trim together tell most). No depth is advised on this.',
+        ]),
+    ...(next && lure.holes.length > 0 ? [nextText(lure, next, after)] : []),
   ].join('\n\n');
 }
 
-function nextText(lure: Floating, next: DepthFor): string {
+function nextText(lure: Floating, next: DepthFor, after: Attitude | null): string {
   switch (next.kind) {
     case 'depths': {
       const drill = next.holes.map(
         (hole, i) =>
           `${trimmed(hole.depthMm, 1)} mm at station ${trimmed(hole.stationMm, 1)} mm (planned ${trimmed(lure.pattern.ballast[i].depthMm, 1)})`,
       );
-      return `Next time, in this timber and poured alike, drill ${drill.join(' and ')}.`;
+      const lies = after
+        ? ` It then lies: ${lying(after)}; planned: ${lying(lure.attitudes[0])}.`
+        : '';
+      return `Next time, in this timber and poured alike, drill ${drill.join(' and ')}.${lies}`;
     }
     case 'refused':
       return `No depth makes the next one weigh what was planned: ${refusalText(next.refusal)}`;

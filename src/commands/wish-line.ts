@@ -1,4 +1,5 @@
 /** The wish on the command line, over the one in the file. */
+import { tell } from '../messages.js';
 import { readForm } from '../pattern/form.js';
 import { wishProblems } from '../pattern/wish-rules.js';
 import { type WishFile, wishSection } from '../pattern/wish-schema.js';
@@ -29,10 +30,7 @@ const ANY = { least: -1e6, most: 1e6 }; // the wish's own ranges are held below,
  * How it lies (buoyancy, height, speed) is taken from the line as a whole when it says how; trim, GM,
  * bits, metals and holes one by one. @throws ArgumentProblem
  */
-export function wishOf(
-  options: WishOptions,
-  file: WishFile | null,
-): Wished | { readonly problems: readonly Problem[] } {
+export function wishOf(options: WishOptions, file: WishFile | null): Wished {
   const { floats, suspends, rises, sinks } = options;
   const said = [
     ...(floats ? ['floats'] : []),
@@ -69,8 +67,30 @@ export function wishOf(
   });
   const { wish } = sections;
   const found = [...problems, ...(wish ? wishProblems(wish) : [])];
-  if (!wish || found.length > 0) return { problems: found.map(({ at: _, ...p }) => p) };
+  if (!wish || found.length > 0) throw new ArgumentProblem(found.map(inOptions).join('\n'));
   return { wish, changed: said.length > 0 || Object.keys(given).length > 0 };
+}
+
+const OPTION: Readonly<Record<string, string>> = {
+  freeboardMm: '--freeboard-mm',
+  dryRatio: '--dry-ratio',
+  speedCmS: '--rises or --sinks',
+  noseDownDeg: '--nose-down-deg',
+  leastGmMm: '--least-gm-mm',
+  bitsMm: '--bits',
+  metals: '--metals',
+  mostHoles: '--holes',
+};
+
+/** A problem of the wish, its keys called by the options that gave them. */
+export function inOptions({ code, facts }: Problem): string {
+  const { what, limit, fix } = tell(code, facts);
+  const more = code === 'unknown-item' ? ` ${fix}` : '';
+  return Object.entries(OPTION).reduce(
+    (text, [key, option]) =>
+      text.replace(new RegExp(`(wish\\.)?\\b${key}\\b(\\[\\d+\\])?`, 'g'), option),
+    `${what} ${limit}${more}`,
+  );
 }
 
 /** Data of the line where a file's source is wanted; it has no places. */
@@ -82,15 +102,17 @@ const lineSource = (data: Record<string, unknown>) => {
     placeOf: nowhere,
     placeOfKey: nowhere,
     behindKey: () => null,
+    root: { end: 0, braces: false },
     keyBefore: () => null,
   };
 };
 
-/** As lines of YAML, without what is left at its default. */
-export function wishLines(wish: WishFile): string[] {
-  const { leastGmMm, weights, mostHoles, ...said } = wish;
+/** As lines of YAML in the file's own size, without what is left at its default. */
+export function wishLines(wish: WishFile, scale: number): string[] {
+  const { leastGmMm, weights, mostHoles, freeboardMm, ...said } = wish;
   const entries = Object.entries({
     ...said,
+    ...(freeboardMm === undefined ? {} : { freeboardMm: freeboardMm / scale }),
     ...(leastGmMm === 0.5 ? {} : { leastGmMm }),
     ...(weights ? { weights } : {}),
     ...(mostHoles === 2 ? {} : { mostHoles }),

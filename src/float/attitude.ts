@@ -8,6 +8,8 @@ import type { Point3 } from '../geometry/vec.js';
 export type Attitude = {
   /** True when every small tilt is righted. */
   readonly stable: boolean;
+  /** True when a tilt one way or another neither rights nor goes on: a round log in roll. Not stable then, and told once for its whole family. */
+  readonly neutral: boolean;
   /** Unit vector to the sky. */
   readonly upInBody: Point3;
   /** The water surface is up · p = planeOffsetMm; for a lure that is wholly under, the lowest surface that covers it. */

@@ -22,8 +22,8 @@ export type Load = {
 /** A lure this near its full displacement (relative) counts as wholly under: what is left dry has no waterplane to speak of. */
 const UNDER = 1e-9;
 
-/** Of the size: CG and CB so near each other leave a sunk lure in any attitude. */
-const TOGETHER = 1e-9;
+/** Of the size, a thousandth of a mm for a lure: CG and CB so near each other leave a sunk lure in any attitude; it is what the mesh's center is off the true one. */
+const TOGETHER = 5e-5;
 
 /** Numbers below this, in a unit vector, are rounding: they are set to zero so that 0° and 180° are not −0° and −180°. */
 const SNAP = 1e-11;
@@ -109,6 +109,7 @@ function floating(sought: Sought, load: Load, rest: Found): Attitude {
     up,
     planeOffsetMm,
     stable: rest.eigen.low > 0 && !rest.neutral,
+    neutral: rest.neutral,
     volumeMm3: immersion.volumeMm3,
     cbMm: immersion.cbMm,
     energyMm: dot3(up, sub3(load.cgMm, immersion.cbMm)),
@@ -131,6 +132,7 @@ function hanging(solid: Immersible, load: Load): Attitude[] {
       up,
       planeOffsetMm: highestCorner(solid, up).height,
       stable: !together && i === 0,
+      neutral: together,
       volumeMm3: solid.volumeMm3,
       cbMm: solid.centroidMm,
       energyMm,
@@ -140,7 +142,10 @@ function hanging(solid: Immersible, load: Load): Attitude[] {
   });
 }
 
-type Rest = Pick<Attitude, 'stable' | 'planeOffsetMm' | 'cbMm' | 'gmAcrossMm' | 'gmAlongMm'> & {
+type Rest = Pick<
+  Attitude,
+  'stable' | 'neutral' | 'planeOffsetMm' | 'cbMm' | 'gmAcrossMm' | 'gmAlongMm'
+> & {
   readonly up: Point3;
   readonly volumeMm3: number;
   readonly energyMm: number;
@@ -150,6 +155,7 @@ function told(solid: Immersible, load: Load, rest: Rest): Attitude {
   const { up, planeOffsetMm, volumeMm3 } = rest;
   return {
     stable: rest.stable,
+    neutral: rest.neutral,
     upInBody: up,
     planeOffsetMm,
     displacedG: volumeMm3 * load.waterDensityKgM3 * G_MM3,

@@ -58,31 +58,44 @@ const SPREAD = 0.25; // of the coefficients across and of the plate, relative: s
  *
  * @param up unit vector to the sky, in the frame of the lure
  */
-export function dragArea({ mesh, lengthMm, lip }: DragForm, up: Point3): DragArea {
-  const along = Math.min(1, Math.abs(up[0]));
-  const across = Math.sqrt(1 - along * along);
-  const crossFlow: Point3 = across > 0 ? [0, up[1] / across, up[2] / across] : [0, 0, 1];
+export function dragArea(form: DragForm, up: Point3): DragArea {
+  return dragByTrim(form, up)(Math.asin(Math.min(1, Math.max(-1, -up[0]))));
+}
+
+/**
+ * Drag area (see `dragArea`) at any trim, nose up positive, in radians, of a lure that keeps the heel
+ * it has with that way up; upright where that is on end.
+ */
+export function dragByTrim(
+  { mesh, lengthMm, lip }: DragForm,
+  [, y, z]: Point3,
+): (trim: number) => DragArea {
+  const size = Math.hypot(y, z);
+  const crossFlow: Point3 = size > 0 ? [0, y / size, z / size] : [0, 0, 1];
   const side = shadowMm2(mesh, crossFlow);
+  const front = shadowMm2(mesh, [1, 0, 0]);
   const breadthMm = side / lengthMm;
-  const middle = {
-    across: acrossCoefficient(lengthMm / breadthMm) * side * across ** 3,
-    front: shadowMm2(mesh, [1, 0, 0]) * along ** 3,
-    lip: lip === null ? 0 : lip.areaMm2 * plateCoefficient(lip.angleDeg, up),
-  };
-  const sum = (factor: number, axial: number) =>
-    factor * (middle.across + middle.lip) + axial * middle.front;
-  return {
-    middleMm2: sum(1, Math.sqrt(ALONG.low * ALONG.high)),
-    lowMm2: sum(1 - SPREAD, ALONG.low),
-    highMm2: sum(1 + SPREAD, ALONG.high),
-    breadthMm,
+  const sideways = acrossCoefficient(lengthMm / breadthMm) * side;
+  return (trim) => {
+    const [across, along] = [Math.cos(trim), Math.sin(trim)];
+    const up: Point3 = [-along, across * crossFlow[1], across * crossFlow[2]];
+    const plate = lip === null ? 0 : lip.areaMm2 * plateCoefficient(lip.angleDeg, up);
+    const sum = (factor: number, axial: number) =>
+      factor * (sideways * across ** 3 + plate) + axial * front * Math.abs(along) ** 3;
+    return {
+      middleMm2: sum(1, Math.sqrt(ALONG.low * ALONG.high)),
+      lowMm2: sum(1 - SPREAD, ALONG.low),
+      highMm2: sum(1 + SPREAD, ALONG.high),
+      breadthMm,
+    };
   };
 }
 
 /**
  * Final speed in still water: ½ρv² times the drag area carries the net weight. Holds for Reynolds
- * numbers of 1000 to 200 000 and for a lure that keeps its attitude; one that swings from side to
- * side, as light bodies that rise freely do, can be half as fast again in this model as in the tub.
+ * numbers of 1000 to 200 000 and for a lure that keeps its attitude (which one, see `letGo`); one that
+ * swings from side to side, as light bodies that rise freely do, can be half as fast again in this
+ * model as in the tub.
  *
  * @param netG mass of the lure less that of the water it displaces; positive sinks
  */

@@ -16,7 +16,7 @@ export type Stage = {
   readonly massG: number;
   /** One standard deviation to expect of the mass. */
   readonly spreadG: number;
-  /** Water it would keep out, lip slot and wire bore held shut; a ballast hole is open until it is filled. */
+  /** Of what is there: wood, metal, glue, coats. Lip slot and wire bore are open from `drilled` on and closed when rigged. */
   readonly volumeMm3: number;
   readonly cgMm: Point3;
   /** What a kitchen scale in steps of 0.1 g shows. */
@@ -73,7 +73,7 @@ function inWords({ name, grams, spreads, volumeMm3 }: Draft): Stage {
 }
 
 function woodStages(input: StageInput, parts: LureParts): Draft[] {
-  const { blank, body, materials, timber, roundOverMm } = input;
+  const { blank, materials, timber, roundOverMm } = input;
   const { profile, outline, holes, thicknessMm } = blank;
   const sawn = slab(profile.path, thicknessMm);
   const bored = holes.map((hole) => sawnHole(profile, hole));
@@ -107,15 +107,15 @@ function woodStages(input: StageInput, parts: LureParts): Draft[] {
   const holesMm3 = bored.reduce((sum, b) => sum + b.amount, 0);
   return [
     draft('sawn blank', sawn, [], {}),
-    draft('drilled', drilled, [], { spreads: depths, volumeMm3: sawn.amount - holesMm3 }),
-    draft('poured', drilled, filling, { spreads: metals }),
+    draft('drilled', drilled, [], { spreads: depths, volumeMm3: drilled.amount }),
+    draft('poured', drilled, filling, { spreads: metals, volumeMm3: drilled.amount + holesMm3 }),
     draft('rounded over', routed, filling, {
       spreads: metals,
-      volumeMm3: sawn.amount - rounded.amount,
+      volumeMm3: routed.amount + holesMm3,
     }),
     draft('shaped', parts.wood, shaped, {
       spreads: metals,
-      volumeMm3: body.properties.volumeMm3,
+      volumeMm3: parts.holes.reduce((sum, h) => sum + h.plug.bored.amount, parts.wood.amount),
     }),
   ];
 }

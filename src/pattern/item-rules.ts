@@ -64,6 +64,9 @@ function fillRules(
     ...(pour === 'single' && metals[metal].liquidKgM3 === null
       ? [problem('metal-not-poured', [...path, 'pour'], { metal })]
       : []),
+    ...(weight && hole.fillMm !== undefined
+      ? [problem('hole-filled-twice', [...path, 'fillMm'], { weight: name, fillMm: hole.fillMm })]
+      : []),
     ...(weight && weight.metal !== metal
       ? [
           problem('weight-metal', [...path, 'weight'], {

@@ -160,9 +160,12 @@ export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
     blockThicknessMm: size.blockThicknessMm ?? file.blockThicknessMm * k,
     coats: file.coats,
     water: file.water ?? null,
-    wish: file.wish ?? null,
+    wish: file.wish ? scaledWish(file.wish, k) : null,
   };
 }
+
+const scaledWish = (wish: WishFile, k: number): WishFile =>
+  wish.freeboardMm === undefined ? wish : { ...wish, freeboardMm: wish.freeboardMm * k };
 
 const eye = (file: PatternFile['hangers'][number] | NonNullable<PatternFile['towEye']>): Eye => ({
   kind: file.kind,

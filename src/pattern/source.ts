@@ -12,6 +12,8 @@ export type Source = {
   readonly placeOfKey: (path: KeyPath) => Place;
   /** What stands behind a top-level key, its colon included, up to the end of its value; null when it is not there. */
   readonly behindKey: (key: string) => Span | null;
+  /** The end of the root mapping's last entry, and whether the whole is written in braces. */
+  readonly root: { readonly end: number; readonly braces: boolean };
   /** The key written before the one at a path, in the same mapping; null for the first. */
   readonly keyBefore: (path: KeyPath) => string | null;
 };
@@ -62,6 +64,7 @@ export function readSource(file: string, text: string): Source | readonly Proble
     placeOf: (path) => at(offsetOf(root, path)),
     placeOfKey: (path) => at(keyOffset(root, path)),
     behindKey: (key) => behindKey(root, key),
+    root: { end: lastEntryEnd(root), braces: isMap(root) && root.flow === true },
     keyBefore: (path) => keyBefore(root, path),
   };
 }
@@ -92,6 +95,12 @@ function behindKey(root: Node, key: string): Span | null {
   const from = (pair?.key as Node | undefined)?.range?.[1];
   const to = (pair?.value as Node | null | undefined)?.range?.[1];
   return from === undefined || to === undefined ? null : { from, to };
+}
+
+function lastEntryEnd(root: Node): number {
+  const last = isMap(root) ? root.items[root.items.length - 1] : undefined;
+  const node = (last?.value ?? last?.key) as Node | null | undefined;
+  return node?.range?.[1] ?? root.range?.[1] ?? 0;
 }
 
 function keyBefore(root: Node, path: KeyPath): string | null {

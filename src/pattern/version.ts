@@ -11,8 +11,9 @@ export function nextVersion(version: string): string {
 }
 
 /**
- * The text with the values of some top-level keys exchanged; a key that is not there is added at the
- * end. `remark` becomes a comment at the head, below a line for the editor.
+ * The text with the values of some top-level keys exchanged; a key that is not there is added behind
+ * the last. `remark` becomes a comment at the head, below a line for the editor. In a file written in
+ * braces (JSON is such YAML) values are written so too.
  */
 export function rewritten(
   text: string,
@@ -20,27 +21,45 @@ export function rewritten(
   changes: readonly Change[],
   remark: string,
 ): string {
+  const { braces, end } = source.root;
+  const value = braces ? braceText : blockText;
   const spans = changes.map((change) => ({ change, span: source.behindKey(change.key) }));
-  const missing = spans.filter((s) => s.span === null).map((s) => s.change);
-  const there = spans
-    .flatMap(({ change, span }) => (span ? [{ change, span }] : []))
-    .sort((a, b) => b.span.from - a.span.from);
+  const edits = spans.flatMap(({ change, span }) => {
+    if (!span) return [];
+    const old = text.slice(span.from, span.to).trimEnd();
+    return [{ from: span.from, to: span.from + old.length, text: `:${value(change)}` }];
+  });
+  const added = spans
+    .filter(({ span }) => span === null)
+    .map(({ change }) =>
+      braces
+        ? `, ${JSON.stringify(change.key)}:${value(change)}`
+        : `\n${change.key}:${value(change)}`,
+    );
+  const last = text.slice(0, end).trimEnd().length;
+  if (added.length > 0) edits.push({ from: last, to: last, text: added.join('') });
   let out = text;
-  for (const { change, span } of there) {
-    const old = out.slice(span.from, span.to).trimEnd();
-    out = `${out.slice(0, span.from)}:${valueText(change)}${out.slice(span.from + old.length)}`;
-  }
-  const added = missing.map((change) => `${change.key}:${valueText(change)}\n`).join('');
-  const end = out.endsWith('\n') || out === '' ? out : `${out}\n`;
-  return headed(end + added, remark);
+  // From the end, and what is put behind an entry before the entry itself, so that no place moves.
+  for (const edit of edits.sort((a, b) => b.from - a.from || b.to - a.to))
+    out = out.slice(0, edit.from) + edit.text + out.slice(edit.to);
+  return headed(out, remark);
 }
 
-const valueText = ({ lines }: Change): string =>
-  lines.length === 1 && !lines[0].startsWith('- ') && !/^\w+: /.test(lines[0])
-    ? ` ${lines[0]}`
-    : lines.map((l) => `\n  ${l}`).join('');
+const isList = ({ lines }: Change): boolean => lines[0]?.startsWith('- ') ?? false;
+const isMapping = ({ lines }: Change): boolean => /^\w+: /.test(lines[0] ?? '');
+
+function blockText(change: Change): string {
+  if (!isList(change) && !isMapping(change)) return ` ${change.lines.join(' ')}`;
+  return change.lines.map((l) => `\n  ${l}`).join('');
+}
+
+function braceText(change: Change): string {
+  if (isList(change)) return ` [${change.lines.map((l) => l.slice(2)).join(', ')}]`;
+  return isMapping(change) ? ` { ${change.lines.join(', ')} }` : ` ${change.lines.join(' ')}`;
+}
 
 function headed(text: string, remark: string): string {
-  const first = text.startsWith('#') ? text.indexOf('\n') + 1 : 0;
+  // Below the line for the editor; a document mark must stay where it is, first.
+  const first = /^(#[^\n]*\n|---[^\n]*\n)*/.exec(text)?.[0].length ?? 0;
   return `${text.slice(0, first)}# ${remark}\n${text.slice(first)}`;
 }

@@ -12,7 +12,7 @@ export const wishSection = z
         'floats: lies at the surface. suspends: stays where it is. rises or sinks: at speedCmS when let go under water.',
       ),
     freeboardMm: mm(
-      'For floats: the highest point of the lure stands so far out of the water.',
+      'For floats: the highest point of the lure stands so far out of the water. Scales with the lure.',
       0,
       200,
     ).optional(),

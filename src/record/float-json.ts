@@ -2,6 +2,7 @@
 
 import type { Floating, FloatingHole } from '../afloat/floating.js';
 import { immersedParts } from '../afloat/parts.js';
+import { wishSeen } from '../afloat/wish.js';
 import type { ChosenHole } from '../ballast/choice.js';
 import type { HoleSensitivity, TimberSensitivity } from '../ballast/sensitivities.js';
 
@@ -23,6 +24,7 @@ export function floatData(f: Floating): Readonly<Record<string, unknown>> {
     inertiaGMm2: lure.inertiaGMm2,
     displacedWholeMm3: f.solid.volumeMm3,
     verdict: f.verdict,
+    wish: wishSeen(f),
     speed: f.speed,
     items: lure.items,
     stages: f.stages,

@@ -6,12 +6,20 @@ import { offsetAt } from '../body/shape.js';
 import { checkPicture } from '../drawing/picture/check.js';
 import { choicesPicture } from '../drawing/picture/choices-picture.js';
 import { floatPicture } from '../drawing/picture/float-picture.js';
-import type { DrawnEye, DrawnHole, DrawnLip, DrawnLure } from '../drawing/picture/input.js';
+import type {
+  DrawnEye,
+  DrawnHole,
+  DrawnLip,
+  DrawnLure,
+  DrawnSpeed,
+} from '../drawing/picture/input.js';
 import type { Picture } from '../drawing/picture/picture.js';
+import type { LetGo } from '../float/let-go.js';
 import { pictureSvg } from '../formats/picture-svg.js';
 import { add, type Point2, quarterLeft, times } from '../geometry/vec.js';
 import { eyePlaces } from '../mass/eyes.js';
 import { floorOf } from '../mass/plug.js';
+import { rowOf } from '../mass/row.js';
 import { Fault } from '../problem.js';
 
 /** The sheet of one lure at rest, as SVG. */
@@ -27,29 +35,33 @@ export const floatSvg = (f: Floating): string => {
       attitude,
       others: others.filter((a) => a.stable),
       righting: f.righting,
-      speed: f.speed,
+      speed: drawnSpeed(f.pattern, f.speed),
       items: f.lure.items,
       stages: f.stages,
     }),
   );
 };
 
-/** Choices of ballast side by side, as SVG; each with the lure it makes. */
+/** Choices of ballast side by side, as SVG, each with the lure it makes; or, where there are none, why. */
 export const choicesSvg = (
   planned: Floating,
   wish: string,
   choices: readonly { readonly choice: Choice; readonly floating: Floating }[],
+  unmet: string | null = null,
 ): string =>
   written(
     choicesPicture({
       name: planned.pattern.name,
       version: planned.pattern.version,
       wish,
+      unmet,
       choices: choices.map(({ choice, floating }) => ({
         lure: drawnLure(floating),
         verdict: floating.verdict,
         massG: choice.massG,
+        spreadG: floating.lure.spreadG,
         attitude: choice.attitude,
+        speed: choice.speed && drawnSpeed(floating.pattern, choice.speed),
         drilling: choice.holes.map((h) => ({ ...h, metal: h.weight ?? h.metal })),
         sensitivity: [
           { per: 'timber +10 kg/m³', ...choice.perTimber.per10KgM3 },
@@ -68,22 +80,36 @@ function written(picture: Picture): string {
   return pictureSvg(picture);
 }
 
+/** A lip turns a lure under way farther than is computed: then nothing is said of its trim. */
+const drawnSpeed = ({ lip }: Floating['pattern'], speed: LetGo): DrawnSpeed => ({
+  ...speed,
+  trimDeg: lip ? null : speed.trimDeg,
+});
+
 function drawnLure({ pattern, blank, piece, lure, holes }: Floating): DrawnLure {
   const { shape } = piece.design.body;
+  const { weights } = piece.materials;
   return {
     shape,
     cgMm: lure.cgMm,
     lip: drawnLip(pattern, blank),
     eyes: eyePlaces(pattern, shape).map(
-      ({ surface, outward }): DrawnEye => ({
+      ({ surface, outward, eye }): DrawnEye => ({
         at: add(surface, times(outward, EYE_RADIUS_MM)),
         radiusMm: EYE_RADIUS_MM,
+        ring: eye.ring !== null,
+        treble: eye.treble !== null,
       }),
     ),
     holes: blank.holes.map((hole, i): DrawnHole => {
       const floorMm = floorOf(hole);
       const belly = -offsetAt(shape.bellySquared, hole.stationMm);
-      return { ...hole, floorMm, bellyMm: Math.max(belly, floorMm - holes[i].plugMm) };
+      return {
+        ...hole,
+        floorMm,
+        bellyMm: Math.max(belly, floorMm - holes[i].plugMm),
+        metalDiameterMm: hole.weight === null ? null : rowOf(weights, hole.weight).diameterMm,
+      };
     }),
   };
 }

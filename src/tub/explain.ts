@@ -53,11 +53,17 @@ export type Explained = {
     readonly planned: number | null;
     readonly explained: number | null;
   }[];
-  /** Root mean square of what is left, in units of what can be read: about 1 or less is well explained. */
+  /** Root mean square of what is left, in units of what can be read: about 1 or less fits. */
   readonly misfit: number;
-  /** The timber or the metal is off by more than three of its own spreads: something else differs. */
-  readonly farFetched: boolean;
+  /** It fits, and neither timber nor metal is off by more than three of its own spreads: else something else differs. */
+  readonly well: boolean;
 };
+
+const WELL_MISFIT = 1.5;
+const WELL_SPREADS = 3;
+/** Lightest balsa to the heaviest woods, and metal from nearly none to a half more than planned: beyond is no explanation. */
+const TIMBER_KG_M3 = { least: 60, most: 1350 };
+const METAL_SHARE = { least: 0.05, most: 1.5 };
 
 type Unknowns = readonly [timber: number, metal: number];
 
@@ -69,10 +75,12 @@ export function explain(lure: TubLure, readings: readonly Reading[]): Explained 
     // Half a step at a time where the whole one leads uphill, as it may where the lure goes under.
     let share = 1;
     const before = sumOfSquares(residuals(at));
-    const to = (): Unknowns => [at[0] + share * step[0], at[1] + share * step[1]];
+    const to = () => possible(lure, [at[0] + share * step[0], at[1] + share * step[1]]);
     while (share > 1e-3 && sumOfSquares(residuals(to())) > before) share /= 2;
-    at = to();
-    if (share * Math.hypot(...step) < 1e-7) break;
+    const next = to();
+    const moved = Math.hypot(next[0] - at[0], next[1] - at[1]);
+    at = next;
+    if (moved < 1e-7) break;
   }
   const [, covariance] = gaussNewton(residuals, at, lure.hasMetal);
   const predicted = (u: Unknowns) => predictions(lure, readings, u);
@@ -87,32 +95,45 @@ export function explain(lure: TubLure, readings: readonly Reading[]): Explained 
               what,
               reading: i + 1,
               seen,
-              planned: planned[i]?.[what] ?? null,
-              explained: explained[i]?.[what] ?? null,
+              planned: planned[i][what],
+              explained: explained[i][what],
             },
           ];
     }),
   );
   const left = rows.map((r) =>
-    r.explained === null ? 10 : (r.seen - r.explained) / READ_SPREAD[r.what],
+    r.explained === null ? UNREADABLE : (r.seen - r.explained) / READ_SPREAD[r.what],
   );
+  const misfit = Math.sqrt(sumOfSquares(left) / left.length);
   return {
     timberKgM3: lure.timberKgM3 + at[0] * lure.timberSpreadKgM3,
     timberSpreadKgM3: Math.sqrt(covariance[0]) * lure.timberSpreadKgM3,
     metalShare: 1 + at[1] * METAL_SPREAD,
     metalSpread: Math.sqrt(covariance[1]) * METAL_SPREAD,
     readings: rows,
-    misfit: Math.sqrt(sumOfSquares(left) / left.length),
-    farFetched: Math.max(Math.abs(at[0]), Math.abs(at[1])) > 3,
+    misfit,
+    well: misfit <= WELL_MISFIT && Math.max(Math.abs(at[0]), Math.abs(at[1])) <= WELL_SPREADS,
   };
 }
 
-/** What would be read of each reading's lure; null where it goes under. Unknowns in units of their spreads. */
+/** The unknowns kept to timbers and metal there can be. */
+function possible(lure: TubLure, [timber, metal]: Unknowns): Unknowns {
+  const kgM3 = lure.timberKgM3 + timber * lure.timberSpreadKgM3;
+  const share = 1 + metal * METAL_SPREAD;
+  const kept = (value: number, { least, most }: { least: number; most: number }) =>
+    Math.min(most, Math.max(least, value));
+  return [
+    (kept(kgM3, TIMBER_KG_M3) - lure.timberKgM3) / lure.timberSpreadKgM3,
+    (kept(share, METAL_SHARE) - 1) / METAL_SPREAD,
+  ];
+}
+
+/** What would be read of each reading's lure; under water only the scale. Unknowns in units of their spreads. */
 function predictions(
   lure: TubLure,
   readings: readonly Reading[],
   [timber, metal]: Unknowns,
-): (Readonly<Record<Read, number>> | null)[] {
+): Readonly<Record<Read, number | null>>[] {
   const own = lure.weighing(
     lure.timberKgM3 + timber * lure.timberSpreadKgM3,
     1 + metal * METAL_SPREAD,
@@ -123,14 +144,12 @@ function predictions(
         ? own
         : together(own, { massG: hungG * lure.hungShare, cgMm: lure.hungAtMm(hungStationMm) });
     const lies = lure.lying(all);
-    return (
-      lies && {
-        trimDeg: lies.trimDeg,
-        freeboardNoseMm: lies.freeboardNoseMm,
-        freeboardTailMm: lies.freeboardTailMm,
-        massG: own.massG,
-      }
-    );
+    return {
+      trimDeg: lies?.trimDeg ?? null,
+      freeboardNoseMm: lies?.freeboardNoseMm ?? null,
+      freeboardTailMm: lies?.freeboardTailMm ?? null,
+      massG: own.massG,
+    };
   });
 }
 
@@ -140,6 +159,9 @@ function together(a: Weight, b: Weight): Weight {
   return { massG, cgMm: [along(0), along(1), along(2)] };
 }
 
+/** Counts for a reading of the water that the lure, gone under, would not give. */
+const UNREADABLE = 100;
+
 /** Readings less predictions in units of their spreads, then the plan's own: the unknowns themselves. */
 function residualsOf(lure: TubLure, readings: readonly Reading[], u: Unknowns): number[] {
   const predicted = predictions(lure, readings, u);
@@ -148,10 +170,10 @@ function residualsOf(lure: TubLure, readings: readonly Reading[], u: Unknowns): 
       READ.flatMap((what) => {
         const seen = reading[what];
         if (seen === undefined) return [];
-        const lies = predicted[i];
-        if (lies) return [(seen - lies[what]) / READ_SPREAD[what]];
-        // Under water nothing can be read but the scale; a lure seen afloat is then far off.
-        return [what === 'massG' ? 0 : 100 * (1 + Math.abs(u[0]) + Math.abs(u[1]))];
+        const said = predicted[i][what];
+        // Rising with the unknowns, so that the way back to a lure afloat is downhill.
+        const under = UNREADABLE * (1 + Math.abs(u[0]) + Math.abs(u[1]));
+        return [said === null ? under : (seen - said) / READ_SPREAD[what]];
       }),
     ),
     ...u.map((v) => PLAN_WEIGHT * v),

@@ -18,6 +18,9 @@ export type Planned = {
   readonly leadKgM3: number;
 };
 
+/** A weighed board may not be the one in the tub: so much another of the same pile differs. Common practice, no source. */
+const LEAST_SPREAD = 0.05;
+
 /** The metal of ballast holes by the names the budget gives it. */
 const isMetal = ({ name }: Item): boolean => /^(plug|weight) \d+$/.test(name);
 
@@ -27,7 +30,7 @@ export function tubLure({ items, timber, solid, load, rest, bellyMm, leadKgM3 }:
   const others = items.filter((i) => !isMetal(i) && i.name !== 'timber');
   return {
     timberKgM3: timber.densityKgM3,
-    timberSpreadKgM3: timber.spreadKgM3,
+    timberSpreadKgM3: Math.max(timber.spreadKgM3, LEAST_SPREAD * timber.densityKgM3),
     hasMetal: metal.length > 0,
     weighing: (kgM3, share) =>
       weightOf([

@@ -49,7 +49,10 @@ export function sampleShape(lengthMm = 110, deep = 15, wide = 10): BodyShape {
   };
 }
 
-export function sampleLure(shape: BodyShape, { lip = true, holes = 1 } = {}): DrawnLure {
+export function sampleLure(
+  shape: BodyShape,
+  { lip = true, holes = 1, weightMm = null as number | null } = {},
+): DrawnLure {
   const L = shape.lengthMm;
   const belly = (x: number) => -offsetAt(shape.bellySquared, x);
   const stations = [0.32, 0.45].slice(0, holes).map((s) => s * L);
@@ -68,15 +71,16 @@ export function sampleLure(shape: BodyShape, { lip = true, holes = 1 } = {}): Dr
         }
       : null,
     eyes: [
-      { at: [-2, 0], radiusMm: 1.6 },
-      { at: [0.5 * L, belly(0.5 * L) - 2], radiusMm: 1.6 },
-      { at: [L + 2, 0], radiusMm: 1.6 },
+      { at: [-2, 0], radiusMm: 1.6, ring: false, treble: false },
+      { at: [0.5 * L, belly(0.5 * L) - 2], radiusMm: 1.6, ring: true, treble: true },
+      { at: [L + 2, 0], radiusMm: 1.6, ring: true, treble: true },
     ],
     holes: stations.map((stationMm) => ({
       stationMm,
       diameterMm: 8,
       floorMm: belly(stationMm) + 8,
       bellyMm: belly(stationMm),
+      metalDiameterMm: weightMm,
       pointAngleDeg: 118,
     })),
   };
@@ -100,6 +104,8 @@ export function sampleAttitude(
   const cbMm: Point3 = [cgMm[0] - away * up[0], cgMm[1] - away * up[1], cgMm[2] - away * up[2]];
   return {
     stable: true,
+    neutral: false,
+    neutral: false,
     upInBody: up,
     planeOffsetMm,
     displacedG: 31.4,
@@ -164,7 +170,7 @@ export function sampleFloat(
     attitude,
     others: [],
     righting: sampleRighting(attitude.gmAcrossMm, 0.7),
-    speed: { kind: 'rises', cmS: 14, lowCmS: 11, highCmS: 19 },
+    speed: { kind: 'rises', cmS: 14, lowCmS: 11, highCmS: 19, trimDeg: null },
     items: ITEMS,
     stages: STAGES,
     ...more,
@@ -180,6 +186,11 @@ export function sampleChoice(
     lure,
     verdict,
     massG: 31.4,
+    spreadG: 1.8,
+    speed:
+      verdict === 'floats'
+        ? null
+        : { kind: 'sinks', cmS: 12, lowCmS: 9, highCmS: 16, trimDeg: 2 * trimDeg },
     attitude: sampleAttitude(lure, {
       trimDeg,
       heelDeg: 0,
@@ -192,9 +203,27 @@ export function sampleChoice(
       metal: 'lead',
     })),
     sensitivity: [
-      { per: '1 mm further aft', trimDeg: 0.84, freeboardNoseMm: 0.02, freeboardTailMm: -0.31 },
-      { per: '1 mm deeper', trimDeg: -0.41, freeboardNoseMm: -0.33, freeboardTailMm: -0.31 },
-      { per: '10 kg/m³ heavier', trimDeg: 0.12, freeboardNoseMm: -0.21, freeboardTailMm: -0.31 },
+      {
+        per: '1 mm further aft',
+        massG: 0.62,
+        trimDeg: 0.84,
+        freeboardNoseMm: 0.02,
+        freeboardTailMm: -0.31,
+      },
+      {
+        per: '1 mm deeper',
+        massG: 0.62,
+        trimDeg: -0.41,
+        freeboardNoseMm: -0.33,
+        freeboardTailMm: -0.31,
+      },
+      {
+        per: '10 kg/m³ heavier',
+        massG: 0.62,
+        trimDeg: 0.12,
+        freeboardNoseMm: -0.21,
+        freeboardTailMm: -0.31,
+      },
     ],
   };
 }
@@ -205,6 +234,7 @@ export function sampleChoices(count: number): ChoicesInput {
     name: 'alder',
     version: '1.2',
     wish: 'floats, 15 % above water, nose down 10 to 14°',
+    unmet: null,
     choices: Array.from({ length: count }, (_, i) =>
       sampleChoice(sampleLure(shape, { holes: 1 + (i % 2) }), -10 - i),
     ),

@@ -82,7 +82,8 @@ describe('random lures, seed 7', () => {
     Array.from({ length: 1 + whole(most) }, () => 'mwanio-g W'[whole(9)]).join('');
   const lure = () => {
     const shape = sampleShape(between(25, 320), between(3, 30), between(3, 20));
-    return sampleLure(shape, { lip: next() < 0.7, holes: whole(2) });
+    const weightMm = next() < 0.3 ? between(2, 8) : null;
+    return sampleLure(shape, { lip: next() < 0.7, holes: whole(2), weightMm });
   };
   const verdict = () => (['floats', 'floats', 'suspends', 'sinks'] as const)[whole(3)];
   const turn = () => ({
@@ -103,7 +104,10 @@ describe('random lures, seed 7', () => {
         version: word(30),
         others: Array.from({ length: whole(4) }, pose),
         righting: next() < 0.1 ? [] : sampleRighting(between(-3, 40), between(-4, 4)),
-        speed: next() < 0.5 ? null : { kind: 'sinks', cmS: 133, lowCmS: 99, highCmS: 188 },
+        speed:
+          next() < 0.5
+            ? null
+            : { kind: 'sinks', cmS: 133, lowCmS: 99, highCmS: 188, trimDeg: between(-90, 90) },
         items: Array.from({ length: whole(40) }, () => ({
           name: word(50),
           massG: between(0, 200),
@@ -127,6 +131,7 @@ describe('random lures, seed 7', () => {
       name: word(60),
       version: word(20),
       wish: word(120),
+      unmet: i % 2 === 0 ? word(900) : null,
       choices: Array.from({ length: i % 7 }, () => {
         const choice = sampleChoice(lure(), turn().trimDeg, verdict());
         return { ...choice, sensitivity: choice.sensitivity.slice(whole(3)) };
@@ -146,8 +151,8 @@ describe('the sheet of one lure', () => {
     const said = lines(floatPicture(input));
     for (const text of ['Floats', 'alder', 'nose down 12.4°', '14.0 %', '31.40 g', '2.40 mm'])
       expect(said).toContain(text);
-    expect(said).toContain(`${spelled(input.attitude.freeboardNoseMm, 1)} mm`);
-    expect(said).toContain(`${spelled(input.attitude.freeboardTailMm, 1)} mm`);
+    expect(said).toContain(`nose ${spelled(input.attitude.freeboardNoseMm, 1)} mm`);
+    expect(said).toContain(`tail ${spelled(input.attitude.freeboardTailMm, 1)} mm`);
     expect(said).toContain('rises, 11 to 19');
     for (const letter of ['G', 'B']) expect(said.filter((t) => t === letter)).toHaveLength(2);
     for (const { name } of [...ITEMS, ...STAGES]) expect(said).toContain(name);
@@ -166,12 +171,12 @@ describe('the sheet of one lure', () => {
     const sunk = floatPicture(
       sampleFloat(lure, attitude, {
         verdict: 'sinks',
-        speed: { kind: 'sinks', cmS: 12, lowCmS: 9, highCmS: 16 },
+        speed: { kind: 'sinks', cmS: 12, lowCmS: 9, highCmS: 16, trimDeg: 37.8 },
       }),
     );
     expect(lines(sunk)).toContain('surface out of view');
-    expect(lines(sunk)).toContain('nose up 20.0°, sinks 12 cm/s');
-    expect(lines(sunk).filter((t) => t.endsWith(' mm') && t.startsWith('−'))).toEqual([]);
+    expect(lines(sunk)).toContain('hangs nose up 20.0°, sinks 12 cm/s, 38° nose up');
+    expect(lines(sunk).filter((t) => /^(nose|tail) .* mm$/.test(t))).toEqual([]);
     expect(sunk.shapes.some((s) => s.role === 'surface')).toBe(false);
   });
 

@@ -158,17 +158,22 @@ describe.each(['diver', 'slim', 'plain'])('stages of the %s lure', (name) => {
     expect(rel(stage('rigged').massG, lure.massG)).toBeLessThan(1e-12);
   });
 
-  test('volumes: the blank, less holes, the body, with its coats', () => {
-    expect(stage('sawn blank').volumeMm3).toBeCloseTo(stage('poured').volumeMm3, 6);
-    expect(stage('drilled').volumeMm3).toBeLessThan(stage('sawn blank').volumeMm3);
-    expect(stage('shaped').volumeMm3).toBe(body.properties.volumeMm3);
-    expect(stage('shaped').volumeMm3).toBeLessThan(stage('rounded over').volumeMm3);
+  test('volumes are of what is there: less holes and slot, filled, shaped, coated', () => {
+    const wood = (name: string) => stage(name).volumeMm3;
+    expect(stage('sawn blank').massG - stage('drilled').massG).toBeCloseTo(
+      (wood('sawn blank') - wood('drilled')) * TIMBER.densityKgM3 * 1e-6,
+      9,
+    );
+    expect(wood('poured')).toBeGreaterThan(wood('drilled'));
+    expect(wood('poured')).toBeLessThanOrEqual(wood('sawn blank'));
+    expect(wood('rounded over')).toBeLessThan(wood('poured'));
+    expect(wood('shaped')).toBeLessThanOrEqual(body.properties.volumeMm3);
     const films = pattern.coats.reduce(
       (sum, c) => sum + c.count * c.thicknessMm * body.properties.areaMm2,
       0,
     );
     const last = stages[stages.length - 2];
-    expect(last.volumeMm3).toBeCloseTo(body.properties.volumeMm3 + films, 6);
+    expect(last.volumeMm3).toBeCloseTo(wood('shaped') + films, 6);
   });
 
   test('the scale shows tenths; the spread is mostly the timber’s until there are coats', () => {

@@ -43,6 +43,27 @@ test('only the changed values change; every other line stays as it is, comments 
   expect(after[1]).toBe('# Version 1.4, made from 1.3');
 });
 
+test.each([
+  ['in braces', '{"version":"1","ballast":[{"stationMm":30}],"timber":"x"}'],
+  ['in braces over lines', '{\n  "version": "1",\n  "ballast": [],\n  "timber": "x"\n}\n'],
+  ['with document marks', '---\nversion: "1"\nballast: []\ntimber: x\n...\n'],
+  ['with Windows line ends', 'version: "1"\r\nballast:\r\n  - { stationMm: 3 }\r\ntimber: x\r\n'],
+  ['with an empty value', 'version: "1"\nballast:\ntimber: x\n'],
+  ['with a comment at the end', 'version: "1"\nballast: []\ntimber: x # light\n# the end\n'],
+])('a file %s is read back as it was meant', (_, text) => {
+  const out = write(text, [
+    { key: 'version', lines: ['"2"'] },
+    { key: 'ballast', lines: ['- { stationMm: 31 }', '- { stationMm: 47 }'] },
+    { key: 'wish', lines: ['buoyancy: floats', 'dryRatio: 0.1'] },
+  ]);
+  expect((readSource('z.yaml', out) as Source).data).toEqual({
+    version: '2',
+    ballast: [{ stationMm: 31 }, { stationMm: 47 }],
+    timber: 'x',
+    wish: { buoyancy: 'floats', dryRatio: 0.1 },
+  });
+});
+
 test('a key that is not there is added at the end, flow style and missing last newline are read', () => {
   const text = 'version: "1"\nballast: [ { stationMm: 30 } ] # the old hole\ntimber: x';
   const out = write(text, [

@@ -71,7 +71,7 @@ test('a lure as planned explains itself', () => {
   expect(found.timberKgM3).toBeCloseTo(400, 4);
   expect(found.metalShare).toBeCloseTo(1, 6);
   expect(found.misfit).toBeLessThan(1e-3);
-  expect(found.farFetched).toBe(false);
+  expect(found.well).toBe(true);
 });
 
 test.each([
@@ -120,9 +120,25 @@ test('a trial weight is counted at its station, its own buoyancy taken off', () 
 
 test('what neither timber nor metal can explain is told by the misfit, a far-fetched timber by itself', () => {
   const odd = { ...read(8, 7), trimDeg: 25 };
+  expect(explain(lure, [odd])).toMatchObject({ well: false });
   expect(explain(lure, [odd]).misfit).toBeGreaterThan(3);
-  const heavy = explain(lure, [{ massG: 30 }]);
-  expect(heavy.farFetched).toBe(true);
+  expect(explain(lure, [{ massG: 26 }]).well).toBe(false);
+});
+
+test('a scale reads in air: what weighs more than its water is explained all the same', () => {
+  const fullG = solid.volumeMm3 * 1e-3;
+  const heavy = explain(lure, [{ massG: fullG + 1 }]);
+  expect(heavy.readings[0].explained).toBeCloseTo(fullG + 1, 0);
+  expect(heavy.timberKgM3).toBeGreaterThan(450);
+});
+
+test('no timber lighter than balsa and no less than a little metal is ever the answer', () => {
+  for (const odd of [{ trimDeg: 80 }, { freeboardNoseMm: 8, freeboardTailMm: 8 }, { massG: 0.5 }]) {
+    const found = explain(lure, [odd]);
+    expect(found.timberKgM3).toBeGreaterThanOrEqual(60);
+    expect(found.metalShare).toBeGreaterThan(0);
+    expect(found.well).toBe(false);
+  }
 });
 
 test('a lure without metal has the timber alone to explain with', () => {

@@ -1,13 +1,14 @@
 /** Ballast choices side by side: how each lies in the water, what to drill, what it does. */
 import type { Box } from '../../geometry/vec.js';
-import { MARGIN_MM, rule, sheet } from './float-picture.js';
-import type { Choice, ChoicesInput, DrawnSensitivity } from './input.js';
+import { ROWS_MM, type Row, tableRows } from './choice-rows.js';
+import { headed, MARGIN_MM, rule, sheet } from './float-picture.js';
+import type { Choice, ChoicesInput } from './input.js';
 import { fittedPose, type SeenLure, seenLure } from './lure-view.js';
-import { type Picture, SHEET, type Shape, textWidthMm } from './picture.js';
+import { type Picture, SHEET, type Shape } from './picture.js';
 import { smallView } from './side-panel.js';
 import { scaleBar } from './signs.js';
 import { sideView } from './view.js';
-import { fitted, SIZES, shortened, spelled, words } from './words.js';
+import { fitted, SIZES, shortened, words, wrapped } from './words.js';
 
 /** More do not fit side by side. */
 export const MOST_CHOICES = 5;
@@ -18,44 +19,51 @@ const RIGHT = SHEET.widthMm - MARGIN_MM;
 const HEADINGS_MM = 42;
 const WIDEST_MM = 116;
 const GAP_MM = 4;
-const HEAD_Y = 184;
 const VIEW_TOP_Y = 172;
-/** Least and greatest height of the views, and of a row of the table, mm. */
+/** Least and greatest height of the views, mm. */
 const VIEW_MM = [26, 50] as const;
-const ROWS_MM = [4.6, 7.4] as const;
 
 export function choicesPicture(input: ChoicesInput): Picture {
   const choices = input.choices.slice(0, MOST_CHOICES);
-  const { name, version, wish } = input;
+  const { name, version, wish, unmet } = input;
   return {
     title: `${name} ${version}: ballast choices`,
-    description: `${choices.length} ballast choices for ${name} ${version}. Wish: ${wish}.`,
+    description:
+      `${choices.length} ballast choices for ${name} ${version}. Wish: ${wish}.` +
+      (choices.length === 0 && unmet !== null ? ` ${unmet}` : ''),
     ...SHEET,
     shapes: [
       ...sheet(),
-      ...head(input),
-      ...(choices.length > 0 ? body(choices) : [words('No choice meets it.', LEFT, VIEW_TOP_Y)]),
+      ...headed({
+        word: 'Ballast',
+        from: LEFT + 60,
+        about: wish,
+        name,
+        small: shortened(`version ${version}`, SIZES.note, 110),
+      }),
+      ...(choices.length > 0 ? body(choices) : none(unmet)),
     ],
   };
 }
 
-function head({ name, version, wish }: ChoicesInput): Shape[] {
-  const nameMm = Math.min(110, textWidthMm(name, SIZES.name, true));
-  const versionText = shortened(`version ${version}`, SIZES.note, 110);
+/** From line to line of a reason, mm; and where its first line stands. */
+const REASON_MM = 7.5;
+const REASON_Y = VIEW_TOP_Y - 12;
+
+/** That there is no choice, and why: as much of it as the sheet holds. */
+function none(unmet: string | null): Shape[] {
+  const lines = wrapped(unmet ?? '', SIZES.value, RIGHT - LEFT);
+  const most = Math.floor((REASON_Y - MARGIN_MM) / REASON_MM) + 1;
+  const shown = lines.slice(0, most);
   return [
-    words('Ballast', LEFT, HEAD_Y + 5, { size: 'verdict', bold: true }),
-    ...fitted(name, RIGHT, HEAD_Y + 10.5, 110, { size: 'name', bold: true, anchor: 'end' }),
-    words(versionText, RIGHT, HEAD_Y + 4.5, { anchor: 'end', role: 'faint' }),
-    ...fitted(
-      wish,
-      LEFT + 56,
-      HEAD_Y + 5,
-      RIGHT - LEFT - 62 - Math.max(nameMm, textWidthMm(versionText, SIZES.note)),
-      {
+    words('No choice meets it.', LEFT, VIEW_TOP_Y, { size: 'name', bold: true }),
+    ...shown.flatMap((line, i) => {
+      const isCut = i === most - 1 && lines.length > most;
+      const y = REASON_Y - REASON_MM * i;
+      return fitted(isCut ? `${line} ${lines[most]}` : line, LEFT, y, RIGHT - LEFT, {
         size: 'value',
-      },
-    ),
-    ...rule(HEAD_Y),
+      });
+    }),
   ];
 }
 
@@ -71,10 +79,10 @@ function body(choices: readonly Choice[]): Shape[] {
       return [
         words(`${i + 1}`, lefts[i], VIEW_TOP_Y + 3, { size: 'name', bold: true }),
         words(verdict, lefts[i] + 8, VIEW_TOP_Y + 3, { size: 'title' }),
-        ...smallView(views[i], attitude, verdict, window, scale),
+        ...smallView(views[i], attitude, window, scale),
       ];
     }),
-    ...table(tableRows(choices), lefts, width - GAP_MM, footY - 8),
+    ...table(tableRows(choices, MOST_ROWS, width - GAP_MM), lefts, width - GAP_MM, footY - 8),
   ];
 }
 
@@ -105,93 +113,5 @@ function table(
   });
 }
 
-type Row = {
-  readonly heading: string;
-  readonly values: readonly string[];
-  /** A line above it. */
-  readonly ruled?: boolean;
-  readonly bold?: boolean;
-};
-
 /** As many rows as fit under the tallest views. */
 const MOST_ROWS = Math.floor((VIEW_TOP_Y - VIEW_MM[1] - 8 - MARGIN_MM) / ROWS_MM[0]);
-
-function tableRows(choices: readonly Choice[]): readonly Row[] {
-  const row = (
-    heading: string,
-    value: (choice: Choice) => string,
-    more: Partial<Row> = {},
-  ): Row => ({
-    heading,
-    values: choices.map(value),
-    ...more,
-  });
-  const results = [
-    row('mass, g', ({ massG }) => spelled(massG, 2), { ruled: true }),
-    row('trim, + nose up', ({ attitude }) => `${spelled(attitude.trimDeg, 1)}°`),
-    row('freeboard nose, mm', ({ attitude }) => spelled(attitude.freeboardNoseMm, 1)),
-    row('freeboard tail, mm', ({ attitude }) => spelled(attitude.freeboardTailMm, 1)),
-    row('above water, %', ({ attitude }) => spelled(100 * attitude.dryRatio, 1)),
-    row('GM across, mm', ({ attitude }) => spelled(attitude.gmAcrossMm, 2)),
-  ];
-  return [...holeRows(choices, row), ...results, ...sensitivityRows(choices)].slice(0, MOST_ROWS);
-}
-
-function holeRows(
-  choices: readonly Choice[],
-  row: (heading: string, value: (choice: Choice) => string, more?: Partial<Row>) => Row,
-): Row[] {
-  const most = Math.max(...choices.map(({ drilling }) => drilling.length));
-  return Array.from({ length: most }, (_, i): Row[] => {
-    const of = (spell: (hole: Choice['drilling'][number]) => string) => (choice: Choice) =>
-      choice.drilling[i] ? spell(choice.drilling[i]) : '–';
-    return [
-      row(
-        `hole ${i + 1}, bit mm`,
-        of((h) => spelled(h.diameterMm, 2)),
-        { ruled: true, bold: true },
-      ),
-      row(
-        'station, mm',
-        of((h) => spelled(h.stationMm, 1)),
-        { bold: true },
-      ),
-      row(
-        'drill deep, mm',
-        of((h) => spelled(h.depthMm, 1)),
-        { bold: true },
-      ),
-      row(
-        'metal',
-        of((h) => h.metal),
-      ),
-    ];
-  }).flat();
-}
-
-/** One row a change any choice tells of: degrees of trim, mm of freeboard at nose and tail. */
-function sensitivityRows(choices: readonly Choice[]): Row[] {
-  const changes = [...new Set(choices.flatMap((c) => c.sensitivity.map(({ per }) => per)))];
-  if (changes.length === 0) return [];
-  return [
-    { heading: 'what changes it', values: choices.map(() => 'trim, nose, tail'), ruled: true },
-    ...changes.map((per) => ({
-      heading: per,
-      values: choices.map((choice) => effect(choice.sensitivity.find((s) => s.per === per))),
-    })),
-  ];
-}
-
-const effect = (s: DrawnSensitivity | undefined): string =>
-  s
-    ? [
-        s.trimDeg === null ? '–' : `${signed(s.trimDeg, 2)}°`,
-        signed(s.freeboardNoseMm, 2),
-        signed(s.freeboardTailMm, 2),
-      ].join(', ')
-    : '–';
-
-const signed = (value: number, decimals: number): string =>
-  value > 0 && Number(value.toFixed(decimals)) !== 0
-    ? `+${spelled(value, decimals)}`
-    : spelled(value, decimals);

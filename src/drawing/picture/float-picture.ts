@@ -1,14 +1,15 @@
-/** One lure at rest on one sheet: how it lies, how it rights itself, what it weighs. */
+/** One lure at rest on the water, or hanging in it, on one sheet: how it lies, how it rights itself, what it weighs. */
 import type { Attitude } from '../../float/attitude.js';
 import type { Verdict } from '../../float/verdict.js';
 import type { Box } from '../../geometry/vec.js';
 import { frontPanel } from './front-panel.js';
-import type { DrawnSpeed, FloatInput } from './input.js';
-import { seenLure, stroke } from './lure-view.js';
+import type { FloatInput } from './input.js';
+import { hangs, seenLure, stroke } from './lure-view.js';
 import { budgetPanel, stagesPanel } from './mass-panel.js';
 import { type Picture, SHEET, type Shape, textWidthMm } from './picture.js';
 import { rightingPanel } from './righting-panel.js';
 import { sidePanel, smallView } from './side-panel.js';
+import { movingWords, speedWords } from './speed-words.js';
 import { sideView } from './view.js';
 import { fitted, SIZES, shortened, spelled, words } from './words.js';
 
@@ -40,7 +41,7 @@ export function floatPicture(input: FloatInput): Picture {
     return [x, TABLES[0], x + width, TABLES[1]];
   };
   return {
-    title: `${name} ${version} at rest`,
+    title: `${name} ${version} ${hangs(attitude) ? 'hanging in the water' : 'at rest'}`,
     description: told(input),
     ...SHEET,
     shapes: [
@@ -51,7 +52,10 @@ export function floatPicture(input: FloatInput): Picture {
       ...otherViews(input, [side[2] + GAP_MM, VIEWS[0], front[0] - GAP_MM, VIEWS[1]]),
       ...frontPanel(input, front),
       ...rule(VIEWS[0] - 3),
-      ...rightingPanel({ righting, gmAcrossMm: attitude.gmAcrossMm }, column(0)),
+      ...rightingPanel(
+        { righting, gmAcrossMm: attitude.gmAcrossMm, hanging: hangs(attitude) },
+        column(0),
+      ),
       ...budgetPanel(items, column(1)),
       ...stagesPanel(stages, column(2)),
     ],
@@ -89,28 +93,41 @@ const VERDICT: Readonly<Record<Verdict, string>> = {
   sinks: 'Sinks',
 };
 
-/** The verdict in large letters, name and version at the right. */
+/** The verdict in large letters, name and version at the right: the name over what is about the lure. */
 function head({ name, version, verdict, attitude, speed, waterDensityKgM3 }: FloatInput): Shape[] {
   const word = VERDICT[verdict];
-  const taken = textWidthMm(word, SIZES.verdict, true) + 4;
-  const going =
-    speed && verdict !== 'floats' ? `, ${speed.kind} ${spelled(speed.cmS, 0)} cm/s` : '';
-  const trim = `${trimWords(attitude)}${heelWords(attitude)}${going}`;
-  const room = (RIGHT - LEFT - taken) / 2 - 3;
-  const small = `version ${shortened(version, SIZES.note, 36)}, water ${spelled(waterDensityKgM3, 1)} kg/m³`;
-  // What is about the lure has the room that its name leaves.
-  const named = Math.max(
-    Math.min(room, textWidthMm(name, SIZES.name, true)),
-    Math.min(room, textWidthMm(small, SIZES.note)),
-  );
-  return [
-    words(word, LEFT, HEAD_Y + 5, { size: 'verdict', bold: true }),
-    ...fitted(trim, LEFT + taken, HEAD_Y + 5, RIGHT - LEFT - taken - named - 6, { size: 'value' }),
-    ...fitted(name, RIGHT, HEAD_Y + 10.5, room, { size: 'name', bold: true, anchor: 'end' }),
-    ...fitted(small, RIGHT, HEAD_Y + 4.5, room, { anchor: 'end', role: 'faint' }),
-    ...rule(HEAD_Y),
-  ];
+  const from = LEFT + textWidthMm(word, SIZES.verdict, true) + 4;
+  const going = speed && verdict !== 'floats' ? `, ${movingWords(speed)}` : '';
+  const lying = `${hangs(attitude) ? 'hangs ' : ''}${trimWords(attitude)}${heelWords(attitude)}`;
+  return headed({
+    word,
+    from,
+    about: `${lying}${going}`,
+    name,
+    small: `version ${shortened(version, SIZES.note, 36)}, water ${spelled(waterDensityKgM3, 1)} kg/m³`,
+  });
 }
+
+type Head = {
+  /** In large letters; `from` is where what stands beside it begins. */
+  readonly word: string;
+  readonly from: number;
+  readonly about: string;
+  readonly name: string;
+  /** Under the name. */
+  readonly small: string;
+};
+
+/** The head of a sheet. The name has the whole width, as nothing else stands so high. */
+export const headed = ({ word, from, about, name, small }: Head): Shape[] => [
+  words(word, LEFT, HEAD_Y + 5, { size: 'verdict', bold: true }),
+  ...fitted(about, from, HEAD_Y + 5, RIGHT - from - textWidthMm(small, SIZES.note) - 6, {
+    size: 'value',
+  }),
+  ...fitted(name, RIGHT, HEAD_Y + 12, RIGHT - from, { size: 'name', bold: true, anchor: 'end' }),
+  words(small, RIGHT, HEAD_Y + 4.5, { anchor: 'end', role: 'faint' }),
+  ...rule(HEAD_Y),
+];
 
 /** Less than this is level or upright, degrees. */
 const LEVEL_DEG = 0.05;
@@ -127,52 +144,66 @@ function heelWords({ heelDeg }: Attitude): string {
   return `, heels ${spelled(size, 1)}° to ${heelDeg > 0 ? 'port' : 'starboard'}`;
 }
 
-type Figure = { readonly value: string; readonly meaning: string };
+type Figure = {
+  readonly value: string;
+  readonly meaning: string;
+  /** Columns it takes; 1 where it does not say. */
+  readonly columns?: number;
+};
 
-function figuresOf({ attitude, verdict, speed, items }: FloatInput): Figure[] {
-  // Under water nothing but the height of B over G rights it, the same across and along.
-  const stiffness =
-    verdict === 'floats' || attitude.dryRatio > 0
-      ? [
+function figuresOf({ attitude, speed, items }: FloatInput): Figure[] {
+  // Afloat it displaces its mass. Under water nothing but the height of B over G rights it, the same across and along.
+  const [displaced, stiffness] = hangs(attitude)
+    ? [
+        [{ value: `${spelled(attitude.displacedG, 2)} g`, meaning: 'displaced' }],
+        [{ value: `${spelled(attitude.gmAcrossMm, 2)} mm`, meaning: 'B over G' }],
+      ]
+    : [
+        [{ value: `${spelled(100 * attitude.dryRatio, 1)} %`, meaning: 'above water' }],
+        [
           { value: `${spelled(attitude.gmAcrossMm, 2)} mm`, meaning: 'GM across' },
           { value: `${spelled(attitude.gmAlongMm, 1)} mm`, meaning: 'GM along' },
-        ]
-      : [{ value: `${spelled(attitude.gmAcrossMm, 2)} mm`, meaning: 'B over G' }];
+        ],
+      ];
   const massG = items.reduce((sum, item) => sum + item.massG, 0);
   return [
     { value: `${spelled(massG, 2)} g`, meaning: 'mass' },
-    { value: `${spelled(attitude.displacedG, 2)} g`, meaning: 'displaced' },
-    { value: `${spelled(100 * attitude.dryRatio, 1)} %`, meaning: 'above water' },
+    ...displaced,
     { value: `${spelled(attitude.trimDeg, 1)}°`, meaning: 'trim, + nose up' },
     { value: `${spelled(attitude.heelDeg, 1)}°`, meaning: 'heel, + to port' },
     ...stiffness,
-    ...(speed ? [{ value: `${spelled(speed.cmS, 0)} cm/s`, meaning: speedWords(speed) }] : []),
+    ...(speed
+      ? [{ value: `${spelled(speed.cmS, 0)} cm/s`, meaning: speedWords(speed), columns: 2 }]
+      : []),
   ];
 }
 
-const speedWords = ({ kind, lowCmS, highCmS }: DrawnSpeed): string =>
-  `${kind}, ${spelled(lowCmS, 0)} to ${spelled(highCmS, 0)}`;
-
 /** Each figure over its meaning, in columns of equal width. */
 function figures(list: readonly Figure[]): Shape[] {
-  const width = (RIGHT - LEFT) / list.length;
+  const columns = list.map((figure) => figure.columns ?? 1);
+  const sum = (upTo: number) => columns.slice(0, upTo).reduce((a, b) => a + b, 0);
+  const width = (RIGHT - LEFT) / sum(list.length);
   return list.flatMap(({ value, meaning }, i): Shape[] => {
-    const x = LEFT + i * width;
+    const x = LEFT + sum(i) * width;
+    const room = columns[i] * width - 2;
     return [
-      ...fitted(value, x, FIGURES_Y + 8.2, width - 2, { size: 'value', bold: true }),
-      ...fitted(meaning, x, FIGURES_Y + 3.2, width - 2, { role: 'faint' }),
+      ...fitted(value, x, FIGURES_Y + 8.2, room, { size: 'value', bold: true }),
+      ...fitted(meaning, x, FIGURES_Y + 3.2, room, { role: 'faint' }),
     ];
   });
 }
 
 /** The other stable attitudes, one above the other. */
-function otherViews({ lure, verdict, others }: FloatInput, panel: Box): Shape[] {
+function otherViews({ lure, attitude: main, others }: FloatInput, panel: Box): Shape[] {
   if (others.length === 0) return [];
   const drawn = others.slice(0, MOST_OTHERS);
   const top = panel[3] - 6;
   const each = (top - panel[1] + 3) / MOST_OTHERS;
   return [
-    words('Also at rest', panel[0], panel[3] - 4, { size: 'title', bold: true }),
+    words(hangs(main) ? 'Also hangs' : 'Also at rest', panel[0], panel[3] - 4, {
+      size: 'title',
+      bold: true,
+    }),
     ...(others.length > drawn.length
       ? [
           words(`${drawn.length} of ${others.length}`, panel[2], panel[3] - 4, {
@@ -185,7 +216,7 @@ function otherViews({ lure, verdict, others }: FloatInput, panel: Box): Shape[] 
       const foot = top - (i + 1) * each + 3;
       const window: Box = [panel[0], foot + 6, panel[2], top - i * each];
       return [
-        ...smallView(seenLure(lure, sideView(attitude.upInBody)), attitude, verdict, window),
+        ...smallView(seenLure(lure, sideView(attitude.upInBody)), attitude, window),
         ...fitted(
           `trim ${spelled(attitude.trimDeg, 0)}°, heel ${spelled(attitude.heelDeg, 0)}°`,
           panel[0],
@@ -199,9 +230,12 @@ function otherViews({ lure, verdict, others }: FloatInput, panel: Box): Shape[] 
 
 function told({ name, version, verdict, attitude, items }: FloatInput): string {
   const massG = items.reduce((sum, item) => sum + item.massG, 0);
+  const lying = `${trimWords(attitude)}${heelWords(attitude)}`;
+  const lure = `${name} ${version} ${verdict}: ${spelled(massG, 2)} g, `;
+  if (hangs(attitude))
+    return `${lure}hangs ${lying}, B ${spelled(attitude.gmAcrossMm, 2)} mm over G.`;
   return (
-    `${name} ${version} ${verdict}: ${spelled(massG, 2)} g, ${trimWords(attitude)}` +
-    `${heelWords(attitude)}, ${spelled(100 * attitude.dryRatio, 1)} % above water, ` +
+    `${lure}${lying}, ${spelled(100 * attitude.dryRatio, 1)} % above water, ` +
     `freeboard ${spelled(attitude.freeboardNoseMm, 1)} mm at the nose and ` +
     `${spelled(attitude.freeboardTailMm, 1)} mm at the tail, ` +
     `GM ${spelled(attitude.gmAcrossMm, 2)} mm across.`

@@ -1,6 +1,7 @@
 /** The lure at rest seen from ahead, with its heel and its metacenter. */
 import { type Box, type Point2, unit } from '../../geometry/vec.js';
-import type { FloatInput } from './input.js';
+import { centerMarks, verticalLine } from './centers.js';
+import type { DrawnLure, FloatInput } from './input.js';
 import {
   boxOnSheet,
   fittedPose,
@@ -12,26 +13,20 @@ import {
 } from './lure-view.js';
 import type { Shape } from './picture.js';
 import { type Label, labeled } from './place.js';
-import { LETTER } from './side-panel.js';
-import {
-  arcLine,
-  buoyancySign,
-  gravitySign,
-  levelSign,
-  metacenterSign,
-  scaleBar,
-} from './signs.js';
+import { arcLine, LEVEL_SIGN_MM, levelSign, metacenterSign, scaleBar } from './signs.js';
 import { frontView, sectionPoints, seen, widestStationMm } from './view.js';
 import { spelled, words } from './words.js';
 
 /** Room around the lure, mm. */
 const AROUND_MM = 8;
 const STRIP_MM = 6;
+/** A metacenter nearer to G than this on the sheet is not told from it, mm. */
+const LEAST_GM_MM = 1;
 /** Less heel than this is upright. */
 const LEAST_ANGLE_DEG = 0.5;
 
 export function frontPanel(input: FloatInput, panel: Box): readonly Shape[] {
-  const { lure, attitude, verdict } = input;
+  const { lure, attitude } = input;
   const window: Box = [panel[0], panel[1] + STRIP_MM, panel[2], panel[3] - STRIP_MM];
   const room: Box = [
     window[0] + AROUND_MM,
@@ -39,45 +34,28 @@ export function frontPanel(input: FloatInput, panel: Box): readonly Shape[] {
     window[2] - AROUND_MM,
     window[3] - AROUND_MM,
   ];
-  const drawn = seenLure(lure, frontView(attitude.upInBody));
+  const drawn = seenLure(bare(lure), frontView(attitude.upInBody));
   const pose = fittedPose(drawn, room);
-  const surface = surfaceY(pose, attitude, verdict);
+  const surface = surfaceY(pose, attitude);
   const box = boxOnSheet(drawn, pose);
   const section = sectionPoints(lure.shape, widestStationMm(lure.shape)).map((p) =>
     onSheet(pose, p),
   );
   const [g, b] = [onSheet(pose, lure.cgMm), onSheet(pose, attitude.cbMm)];
   const m: Point2 = [g[0], g[1] + attitude.gmAcrossMm * pose.scale];
-  const showM = surface !== null && within(m, window, 4) && Math.abs(m[1] - g[1]) > 3.2;
+  const showM = surface !== null && within(m, window, 4) && Math.abs(m[1] - g[1]) > LEAST_GM_MM;
   const [heel, heelLabels] = heelAngle(input, pose, box, window);
-  const vertical = [box[1], box[3], g[1], b[1], ...(showM ? [m[1]] : [])];
-  const up = g[1] >= b[1];
-  const shapes: Shape[] = [
+  const centers = { g, b, m: showM ? m : null };
+  const under: Shape[] = [
     ...lureView(drawn, pose, window, surface),
     { ...stroke(section, 'line', 'hair'), closed: true, dashed: true },
     ...heel,
-    {
-      ...stroke(
-        [
-          [g[0], Math.max(window[1], Math.min(...vertical) - 4)],
-          [g[0], Math.min(window[3], Math.max(...vertical) + 4)],
-        ],
-        'line',
-        'hair',
-      ),
-      clear: true,
-    },
-    ...buoyancySign(b),
-    ...(showM ? metacenterSign(m) : []),
-    ...gravitySign(g),
-    ...(surface === null ? [] : levelSign([window[0] + 6, surface])),
+    verticalLine(centers, box, window),
+    ...(surface === null ? [] : levelSign([window[0] + LEVEL_SIGN_MM, surface])),
   ];
-  const labels: Label[] = [
-    { text: 'G', at: g, firstDeg: up ? 35 : -35, ...LETTER },
-    { text: 'B', at: b, firstDeg: up ? 215 : 145, ...LETTER },
-    ...(showM ? [{ text: 'M', at: m, firstDeg: 0, ...LETTER }] : []),
-    ...heelLabels,
-  ];
+  const marks = centerMarks(centers, under, window);
+  const shapes = [...under, ...marks.shapes];
+  const labels: Label[] = [...marks.labels, ...heelLabels];
   const y = panel[1] + 1;
   return [
     words('From ahead', panel[0], panel[3] - 4, { size: 'title', bold: true }),
@@ -88,6 +66,12 @@ export function frontPanel(input: FloatInput, panel: Box): readonly Shape[] {
       : []),
   ];
 }
+
+/** Without rings and trebles: seen on one line, they hide what this view is for. */
+const bare = (lure: DrawnLure): DrawnLure => ({
+  ...lure,
+  eyes: lure.eyes.map((eye) => ({ ...eye, ring: false, treble: false })),
+});
 
 const within = ([x, y]: Point2, box: Box, margin: number): boolean =>
   x > box[0] + margin && x < box[2] - margin && y > box[1] + margin && y < box[3] - margin;

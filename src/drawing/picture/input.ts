@@ -6,7 +6,7 @@ import type { Speed } from '../../float/speed.js';
 import type { Verdict } from '../../float/verdict.js';
 import type { Point2, Point3 } from '../../geometry/vec.js';
 
-/** A ballast hole in the finished body, full of metal from its floor down to the belly. */
+/** A ballast hole in the finished body, with metal from its floor downwards. */
 export type DrawnHole = {
   readonly stationMm: number;
   readonly diameterMm: number;
@@ -14,6 +14,8 @@ export type DrawnHole = {
   readonly floorMm: number;
   /** Height (z) of the metal's lower end: the finished belly, or less when the metal ends inside. */
   readonly bellyMm: number;
+  /** Diameter of a ready-made weight, which stands on the full-diameter floor; null for metal that fills the hole and its point. */
+  readonly metalDiameterMm: number | null;
   /** Included angle of the bit's point, degrees; 180 is flat. */
   readonly pointAngleDeg: number;
 };
@@ -21,8 +23,13 @@ export type DrawnHole = {
 /** The lip plate: its edge seen from the side (station, height), as wide as given to both sides together. */
 export type DrawnLip = { readonly corners: readonly Point2[]; readonly widthMm: number };
 
-/** An eye of wire or a screw eye, drawn as a small ring about its middle (station, height). */
-export type DrawnEye = { readonly at: Point2; readonly radiusMm: number };
+/** An eye of wire or a screw eye, drawn as a small ring about its middle (station, height), and what hangs on it. */
+export type DrawnEye = {
+  readonly at: Point2;
+  readonly radiusMm: number;
+  readonly ring: boolean;
+  readonly treble: boolean;
+};
 
 export type DrawnLure = {
   /** The finished body. */
@@ -33,8 +40,11 @@ export type DrawnLure = {
   readonly holes: readonly DrawnHole[];
 };
 
-/** Up or down, with the spread of its drag. */
-export type DrawnSpeed = Pick<Speed, 'kind' | 'cmS' | 'lowCmS' | 'highCmS'>;
+/** Up or down, with the spread of what is known of it. */
+export type DrawnSpeed = Pick<Speed, 'kind' | 'cmS' | 'lowCmS' | 'highCmS'> & {
+  /** Of the long axis under way, positive nose up; null where it is not told. */
+  readonly trimDeg: number | null;
+};
 
 export type FloatInput = {
   readonly name: string;
@@ -61,6 +71,7 @@ export type FloatInput = {
 /** What a small change does to a choice, e.g. `per: '1 mm aft'`. */
 export type DrawnSensitivity = {
   readonly per: string;
+  readonly massG: number;
   /** Null for a lure on end, where trim has no rate. */
   readonly trimDeg: number | null;
   readonly freeboardNoseMm: number;
@@ -71,7 +82,11 @@ export type Choice = {
   readonly lure: DrawnLure;
   readonly verdict: Verdict;
   readonly massG: number;
+  /** One standard deviation to expect of the mass. */
+  readonly spreadG: number;
   readonly attitude: Attitude;
+  /** For wishes that rise or sink. */
+  readonly speed: DrawnSpeed | null;
   /** As drilled into the sawn blank. */
   readonly drilling: readonly {
     readonly diameterMm: number;
@@ -89,4 +104,6 @@ export type ChoicesInput = {
   readonly wish: string;
   /** Best first; no more than `MOST_CHOICES` are drawn. */
   readonly choices: readonly Choice[];
+  /** Why there is no choice, in sentences. */
+  readonly unmet: string | null;
 };

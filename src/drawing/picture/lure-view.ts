@@ -1,11 +1,11 @@
 /** One lure in the water, seen in one view, drawn into a part of the sheet. */
-import { offsetAt } from '../../body/shape.js';
+import { type BodyShape, offsetAt } from '../../body/shape.js';
 import type { Attitude } from '../../float/attitude.js';
-import type { Verdict } from '../../float/verdict.js';
 import type { Circle } from '../../geometry/arcpath.js';
 import { asRegion, intersect } from '../../geometry/clip.js';
 import { type Ring, rectRing, ring, signedArea } from '../../geometry/ring.js';
 import { add, type Box, boxOf, type Point2, type Point3, sub, times } from '../../geometry/vec.js';
+import { hungLines } from './hung.js';
 import type { DrawnHole, DrawnLip, DrawnLure } from './input.js';
 import type { Area, Line, Pen, Role, Shape } from './picture.js';
 import { hull, LEAST_AREA_MM2, seen, silhouette, type View } from './view.js';
@@ -16,19 +16,35 @@ export type SeenLure = {
   readonly body: Ring;
   /** Empty without a lip. */
   readonly lip: readonly Point2[];
-  readonly holes: readonly (readonly Point2[])[];
-  readonly eyes: readonly Circle[];
+  readonly holes: readonly SeenHole[];
+  readonly eyes: readonly SeenEye[];
+  /** Lines of what hangs on the eyes. */
+  readonly hung: readonly (readonly Point2[])[];
   /** Box around all of it. */
   readonly box: Box;
 };
+
+/** The bore and the metal in it; each may be in pieces, or nothing. */
+type SeenHole = {
+  readonly bore: readonly (readonly Point2[])[];
+  readonly metal: readonly (readonly Point2[])[];
+};
+
+/** `behind` the body, as the eye at the tail is from ahead. */
+type SeenEye = Circle & { readonly behind: boolean };
 
 export function seenLure(lure: DrawnLure, view: View): SeenLure {
   const shown = (points: readonly Point3[]): Point2[] => hull(points.map((p) => seen(view, p)));
   const body = silhouette(lure.shape, view);
   const lip = lure.lip ? shown(plateCorners(lure.lip)) : [];
   const eyes = lure.eyes.map(
-    ({ at: [x, z], radiusMm }): Circle => ({ center: seen(view, [x, 0, z]), radius: radiusMm }),
+    ({ at: [x, z], radiusMm }): SeenEye => ({
+      center: seen(view, [x, 0, z]),
+      radius: radiusMm,
+      behind: isBehind(lure.shape, view, x),
+    }),
   );
+  const hung = lure.eyes.flatMap((eye, i) => hungLines(eyes[i].center, eye));
   const round = eyes.flatMap(({ center, radius }): Point2[] => [
     sub(center, [radius, radius]),
     add(center, [radius, radius]),
@@ -37,10 +53,30 @@ export function seenLure(lure: DrawnLure, view: View): SeenLure {
     view,
     body,
     lip,
-    holes: lure.holes.flatMap((hole) => inside(shown(holePoints(lure, hole)), body)),
+    holes: lure.holes.map((hole) => {
+      const belly = -offsetAt(lure.shape.bellySquared, hole.stationMm);
+      return {
+        bore: inside(shown(holePoints(lure, { ...hole, bellyMm: belly })), body),
+        metal: inside(shown(holePoints(lure, metalOf(hole))), body),
+      };
+    }),
     eyes,
-    box: boxOf([...body, ...lip, ...round]),
+    hung,
+    box: boxOf([...body, ...lip, ...round, ...hung.flat()]),
   };
+}
+
+/** The metal as if it were a hole of its own. */
+const metalOf = (hole: DrawnHole): DrawnHole =>
+  hole.metalDiameterMm === null
+    ? hole
+    : { ...hole, diameterMm: hole.metalDiameterMm, pointAngleDeg: 180 };
+
+/** True for a station further from the eye than a tenth of the length behind the nearer end. */
+function isBehind({ lengthMm }: BodyShape, { right, up }: View, stationMm: number): boolean {
+  // The part along the lure of the way to the eye; with y to port the frame is left-handed, so it is up × right.
+  const nearer = right[2] * up[1] - right[1] * up[2];
+  return nearer * stationMm < Math.max(0, nearer * lengthMm) - 0.1 * lengthMm;
 }
 
 /** A view at a scale (sheet over true), with the nose's place on the sheet. */
@@ -66,19 +102,18 @@ export function fittedPose({ view, box }: SeenLure, room: Box, most = SCALES[0])
   };
 }
 
-/** Height of the water on the sheet; null when the lure hangs with the surface out of view. */
-export const surfaceY = (pose: Pose, attitude: Attitude, verdict: Verdict): number | null =>
-  verdict === 'floats' || attitude.dryRatio > 0
-    ? pose.origin[1] + attitude.planeOffsetMm * pose.scale
-    : null;
+/** True for a lure that is wholly under, with the surface out of view. */
+export const hangs = ({ dryRatio }: Pick<Attitude, 'dryRatio'>): boolean => dryRatio <= 0;
 
-/** Box of lure, lip and eyes on the sheet. */
-export const boxOnSheet = ({ box }: SeenLure, { scale, origin: [x, y] }: Pose): Box => [
-  x + scale * box[0],
-  y + scale * box[1],
-  x + scale * box[2],
-  y + scale * box[3],
-];
+/** Height of the water on the sheet; null when the lure hangs. */
+export const surfaceY = (pose: Pose, attitude: Attitude): number | null =>
+  hangs(attitude) ? null : pose.origin[1] + attitude.planeOffsetMm * pose.scale;
+
+/** Box of lure, lip, eyes and what hangs on them, on the sheet. */
+export const boxOnSheet = (
+  { box }: Pick<SeenLure, 'box'>,
+  { scale, origin: [x, y] }: Pose,
+): Box => [x + scale * box[0], y + scale * box[1], x + scale * box[2], y + scale * box[3]];
 
 /**
  * Water up to the surface (or all over the window), and the lure in it, its wet part darker. Holes
@@ -94,25 +129,36 @@ export function lureView(
   const under: Box = [window[0], window[1], window[2], top];
   const flat = (p: Point2): Point2 => add(origin, times(p, scale));
   const lip = lure.lip.map(flat);
+  const eyes = (behind: boolean) =>
+    lure.eyes
+      .filter((eye) => eye.behind === behind)
+      .map((eye) => eyeSign(flat(eye.center), eye.radius * scale));
   return [
     ...water(under, surface === null ? null : top),
     ...part(lip, under, ['lip', 'wetLip']),
+    ...eyes(true),
     ...part(lure.body.map(flat), under, ['wood', 'wetWood']),
     // The plate is clear: its edge shows in front of the wood and in its slot.
     ...(lip.length > 1 ? [outline(lip, 'hair')] : []),
-    ...lure.holes.flatMap((hole) => part(hole.map(flat), under, ['metal', 'metal'])),
-    ...lure.eyes.map(
-      ({ center, radius }): Shape => ({
-        kind: 'disc',
-        center: flat(center),
-        radiusMm: Math.min(EYE_MM[1], Math.max(EYE_MM[0], radius * scale)),
-        role: 'sheet',
-        pen: 'fine',
-        clear: true,
-      }),
+    ...lure.holes.flatMap(({ bore, metal }) => [
+      ...bore.map((points) => outline(points.map(flat), 'hair')),
+      ...metal.flatMap((points) => part(points.map(flat), under, ['metal', 'metal'])),
+    ]),
+    ...lure.hung.map(
+      (points): Line => ({ ...stroke(points.map(flat), 'faint', 'fine'), clear: true }),
     ),
+    ...eyes(false),
   ];
 }
+
+const eyeSign = (center: Point2, radiusMm: number): Shape => ({
+  kind: 'disc',
+  center,
+  radiusMm: Math.min(EYE_MM[1], Math.max(EYE_MM[0], radiusMm)),
+  role: 'sheet',
+  pen: 'fine',
+  clear: true,
+});
 
 /** Eyes are seen, and hide nothing, at any scale: least and greatest radius on the sheet, mm. */
 const EYE_MM = [0.7, 1.4] as const;

@@ -87,29 +87,38 @@ export function gathered(items: readonly Row[], most: number): readonly Row[] {
   return [...sorted.slice(0, most - 1), { name: `${rest.length} others`, massG }];
 }
 
-/** Stage by stage: name, grams on the scale, spread. Too many: the first ones are left out, and it says how many. */
+/** Stages that are never left out at the end: the last coat and the rigged lure. */
+const LAST_STAGES = 2;
+
+/** Stage by stage: name, grams on the scale, spread. Too many: those before the last coat are left out, and it says how many. */
 export function stagesPanel(stages: FloatInput['stages'], panel: Box): readonly Shape[] {
   const room = panel[3] - TITLE_MM - panel[1];
   const most = Math.floor(room / ROWS_MM[0]);
-  const kept = stages.length <= most ? stages : stages.slice(stages.length - (most - 1));
-  const left = stages.length - kept.length;
-  const rows = left > 0 ? most : kept.length;
-  const step = Math.min(ROWS_MM[1], room / Math.max(1, rows));
+  const first = stages.length <= most ? stages.length : most - LAST_STAGES - 1;
+  const last = stages.length <= most ? stages.length : stages.length - LAST_STAGES;
+  const step = Math.min(ROWS_MM[1], room / Math.max(1, Math.min(stages.length, most)));
   const y = (i: number) => panel[3] - TITLE_MM - step * (i + 0.72);
   const grams = panel[2] - 15;
+  const row = (
+    { name, massG, spreadG }: FloatInput['stages'][number],
+    at: number,
+    bold: boolean,
+  ) => [
+    ...fitted(name, panel[0], at, grams - 16 - panel[0], { bold }),
+    words(spelled(massG, 2), grams, at, { anchor: 'end', bold }),
+    words(spelled(spreadG, 2), panel[2], at, { anchor: 'end', bold }),
+  ];
   return [
     words('Stages', panel[0], panel[3] - 4, { size: 'title', bold: true }),
     words('g', grams, panel[3] - 4, { anchor: 'end', role: 'faint' }),
     words('± g', panel[2], panel[3] - 4, { anchor: 'end', role: 'faint' }),
-    ...(left > 0 ? [words(`${left} before`, panel[0], y(0), { role: 'faint' })] : []),
-    ...kept.flatMap(({ name, massG, spreadG }, k): Shape[] => {
-      const row = y(k + (left > 0 ? 1 : 0));
-      const bold = k === kept.length - 1;
-      return [
-        ...fitted(name, panel[0], row, grams - 16 - panel[0], { bold }),
-        words(spelled(massG, 2), grams, row, { anchor: 'end', bold }),
-        words(spelled(spreadG, 2), panel[2], row, { anchor: 'end', bold }),
-      ];
+    ...(last > first
+      ? [words(`${last - first} between`, panel[0], y(first), { role: 'faint' })]
+      : []),
+    ...stages.flatMap((stage, i): Shape[] => {
+      if (i >= first && i < last) return [];
+      const at = y(i < first ? i : i - last + first + (last > first ? 1 : 0));
+      return row(stage, at, i === stages.length - 1);
     }),
   ];
 }

@@ -47,6 +47,10 @@ function place(shapes: readonly Shape[], label: Label, bounds: Box): Shape[] {
   return [...(chosen.far > LEADER_MM ? [leader(label.at, chosen.text)] : []), chosen.text];
 }
 
+/** True where a box lies inside the bounds, on no text and no line or area to be kept clear. */
+export const isRoom = (shapes: readonly Shape[], box: Box, bounds: Box): boolean =>
+  contains(bounds, box) && isFree(box, obstacles(shapes, bounds));
+
 type Candidate = { readonly text: Text; readonly far: number };
 
 function candidates({ text, at, style, gapMm = 1.2, firstDeg = 0 }: Label): Candidate[] {

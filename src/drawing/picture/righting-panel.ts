@@ -9,6 +9,8 @@ import { spelled, words } from './words.js';
 export type RightingInput = {
   readonly righting: readonly RightingPoint[];
   readonly gmAcrossMm: number;
+  /** The lure hangs in the water instead of resting on it. */
+  readonly hanging: boolean;
 };
 
 /** How far to either side the lure can be turned and comes back, degrees from rest, at most half a turn. */
@@ -19,10 +21,20 @@ const LEAST_TOP_MM = 0.1;
 
 type Plot = (turnDeg: number, leverMm: number) => Point2;
 
-export function rightingPanel({ righting, gmAcrossMm }: RightingInput, panel: Box): Shape[] {
+export function rightingPanel(
+  { righting, gmAcrossMm, hanging }: RightingInput,
+  panel: Box,
+): Shape[] {
   const title = [
     words('Righting lever', panel[0], panel[3] - 4, { size: 'title', bold: true }),
-    words('mm, turned from rest', panel[0] + 40, panel[3] - 4, { role: 'faint' }),
+    words(
+      hanging ? 'mm, turned from hanging' : 'mm, turned from rest',
+      panel[0] + 40,
+      panel[3] - 4,
+      {
+        role: 'faint',
+      },
+    ),
   ];
   if (righting.length < 2)
     return [...title, words('not computed', panel[0], panel[3] - 12, { role: 'faint' })];
@@ -46,13 +58,22 @@ export function rightingPanel({ righting, gmAcrossMm }: RightingInput, panel: Bo
     { ...stroke([rest, tangentEnd], 'ink', 'fine'), dashed: true, clear: true },
     { kind: 'disc', center: rest, radiusMm: 1.3, role: 'ink', pen: null, clear: true },
   ];
-  const gm = { text: `GM ${spelled(gmAcrossMm, 1)} mm`, at: mix(rest, tangentEnd, 0.8) };
+  const gm = {
+    text: `${hanging ? 'B over G' : 'GM'} ${spelled(gmAcrossMm, 1)} mm`,
+    at: mix(rest, tangentEnd, 0.8),
+  };
   return [
     ...title,
     ...labeled(
       shapes,
       [
-        { text: 'rest', at: rest, firstDeg: -60, gapMm: 2, style: { bold: true } },
+        {
+          text: hanging ? 'hangs' : 'rest',
+          at: rest,
+          firstDeg: -60,
+          gapMm: 2,
+          style: { bold: true },
+        },
         { ...gm, firstDeg: 180, gapMm: 2 },
       ],
       [plot[0] + 0.5, plot[1] + 0.5, plot[2] - 0.5, plot[3] - 0.5],

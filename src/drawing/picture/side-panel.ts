@@ -1,6 +1,8 @@
 /** The lure at rest seen from the side, with its centers, its trim and its freeboards. */
 import type { Attitude } from '../../float/attitude.js';
-import { add, type Box, type Point2, times, unit } from '../../geometry/vec.js';
+import { add, type Box, boxOf, type Point2, times, unit } from '../../geometry/vec.js';
+import { type Centers, centerMarks, type Marked, verticalLine } from './centers.js';
+import { heightMark } from './height-mark.js';
 import type { FloatInput } from './input.js';
 import {
   boxOnSheet,
@@ -15,24 +17,24 @@ import {
 } from './lure-view.js';
 import { type Shape, textWidthMm } from './picture.js';
 import { type Label, labeled } from './place.js';
-import { arcLine, buoyancySign, gravitySign, heightLine, levelSign, scaleBar } from './signs.js';
+import { arcLine, buoyancySign, gravitySign, LEVEL_SIGN_MM, levelSign, scaleBar } from './signs.js';
 import { seen, sideView } from './view.js';
 import { SIZES, spelled, words } from './words.js';
 
 /** Room kept left and right for dimensions and angle, above and below for labels, mm. */
-const ASIDE_MM = 30;
+const ASIDE_MM = 36;
 const ABOVE_MM = 6;
 /** Sheet over true at most: the scale bar and the legend must fit under a narrow view. */
 const MOST_SCALE = 1.5;
 /** Height of the line with title or legend, mm. */
 const STRIP_MM = 6;
 /** Reach of the datum line and of the angle's arc beyond the tail, mm. */
-const REACH_MM = 14;
+const REACH_MM = 11;
 /** Below this the datum line and the level are one line, degrees. */
 const LEAST_ANGLE_DEG = 0.5;
 
 export function sidePanel(input: FloatInput, panel: Box): readonly Shape[] {
-  const { lure, attitude, verdict } = input;
+  const { lure, attitude } = input;
   const window: Box = [panel[0], panel[1] + STRIP_MM, panel[2], panel[3] - STRIP_MM];
   const view = sideView(attitude.upInBody);
   // The datum line reaches beyond the tail.
@@ -45,25 +47,31 @@ export function sidePanel(input: FloatInput, panel: Box): readonly Shape[] {
   ];
   const drawn = seenLure(lure, view);
   const pose = fittedPose(drawn, room, MOST_SCALE);
-  const surface = surfaceY(pose, attitude, verdict);
+  const surface = surfaceY(pose, attitude);
   const box = boxOnSheet(drawn, pose);
   const [datum, datumLabels] = datumLine(input, pose, surface);
-  const [boards, boardLabels] = surface === null ? [[], []] : freeboards(input, pose, surface, box);
-  const centers = centerSigns(input, pose, box, window);
-  const shapes = [
+  const boards = surface === null ? NOTHING : freeboards(input, pose, surface, box);
+  const centers: Centers = {
+    g: onSheet(pose, lure.cgMm),
+    b: onSheet(pose, attitude.cbMm),
+    m: null,
+  };
+  const under = [
     ...lureView(drawn, pose, window, surface),
     ...datum,
-    ...boards,
-    ...centers.shapes,
-    ...(surface === null ? [] : levelSign([window[0] + 8, surface])),
+    ...boards.shapes,
+    verticalLine(centers, boxOnSheet({ box: boxOf(drawn.body) }, pose), window),
+    ...(surface === null ? [] : levelSign([window[0] + LEVEL_SIGN_MM, surface])),
   ];
+  const marks = centerMarks(centers, under, window);
+  const shapes = [...under, ...marks.shapes];
   return [
     words('Side view', panel[0], panel[3] - 4, { size: 'title', bold: true }),
     ...labeled(
       shapes,
       [
-        ...centers.labels,
-        ...boardLabels,
+        ...marks.labels,
+        ...boards.labels,
         ...datumLabels,
         ...(surface === null ? [hidden(window)] : []),
       ],
@@ -73,36 +81,7 @@ export function sidePanel(input: FloatInput, panel: Box): readonly Shape[] {
   ];
 }
 
-type Marked = { readonly shapes: readonly Shape[]; readonly labels: readonly Label[] };
-
-/** G and B and the one vertical through both. */
-function centerSigns({ lure, attitude }: FloatInput, pose: Pose, box: Box, window: Box): Marked {
-  const [g, b] = [onSheet(pose, lure.cgMm), onSheet(pose, attitude.cbMm)];
-  const from = Math.max(window[1], Math.min(box[1], g[1], b[1]) - 5);
-  const to = Math.min(window[3], Math.max(box[3], g[1], b[1]) + 5);
-  const vertical: Shape = {
-    ...stroke(
-      [
-        [g[0], from],
-        [g[0], to],
-      ],
-      'line',
-      'hair',
-    ),
-    clear: true,
-  };
-  // The letter of the upper center goes up to the right, that of the lower down to the left.
-  const up = g[1] >= b[1];
-  return {
-    shapes: [vertical, ...buoyancySign(b), ...gravitySign(g)],
-    labels: [
-      { text: 'G', at: g, firstDeg: up ? 35 : -35, ...LETTER },
-      { text: 'B', at: b, firstDeg: up ? 215 : 145, ...LETTER },
-    ],
-  };
-}
-
-export const LETTER = { gapMm: 2.2, style: { size: 'mark', bold: true } } as const;
+const NOTHING: Marked = { shapes: [], labels: [] };
 
 /** The datum line through nose and tail, a level line from the tail and the angle between them. */
 function datumLine(
@@ -133,41 +112,24 @@ function datumLine(
 }
 
 /** Heights of nose and tail over the water, left and right of the lure. */
-function freeboards(
-  { lure, attitude }: FloatInput,
-  pose: Pose,
-  surface: number,
-  box: Box,
-): readonly [readonly Shape[], readonly Label[]] {
+function freeboards({ lure, attitude }: FloatInput, pose: Pose, surface: number, box: Box): Marked {
   const tail = onSheet(pose, [lure.shape.lengthMm, 0, 0]);
   const ends = [
-    {
+    heightMark({
+      text: `nose ${spelled(attitude.freeboardNoseMm, 1)} mm`,
       from: onSheet(pose, [0, 0, 0]),
-      x: box[0] - 6,
-      out: 180,
-      text: `${spelled(attitude.freeboardNoseMm, 1)} mm`,
-    },
-    {
+      foot: [box[0] - 6, surface],
+    }),
+    heightMark({
+      text: `tail ${spelled(attitude.freeboardTailMm, 1)} mm`,
       from: tail,
-      x: Math.max(box[2] + 5, tail[0] + REACH_MM + 3),
-      out: 0,
-      text: `${spelled(attitude.freeboardTailMm, 1)} mm`,
-    },
+      foot: [Math.max(box[2] + 5, tail[0] + REACH_MM + 3), surface],
+    }),
   ];
-  return [
-    ends.flatMap(({ from, x }): Shape[] => [
-      { ...stroke([from, [x + Math.sign(x - from[0]), from[1]]], 'line', 'hair'), clear: true },
-      ...heightLine(x, from[1], surface),
-    ]),
-    ends.map(
-      ({ from, x, out, text }): Label => ({
-        text,
-        at: [x, (from[1] + surface) / 2],
-        firstDeg: out,
-        gapMm: 1.8,
-      }),
-    ),
-  ];
+  return {
+    shapes: ends.flatMap(({ shapes }) => shapes),
+    labels: ends.flatMap(({ labels }) => labels),
+  };
 }
 
 const hidden = (window: Box): Label => ({
@@ -197,11 +159,10 @@ function legend(panel: Box, scale: number): Shape[] {
 export function smallView(
   lure: SeenLure,
   attitude: Attitude,
-  verdict: FloatInput['verdict'],
   window: Box,
   most?: number,
 ): readonly Shape[] {
   const inner: Box = [window[0] + 2, window[1] + 2, window[2] - 2, window[3] - 2];
   const pose = fittedPose(lure, inner, most);
-  return lureView(lure, pose, window, surfaceY(pose, attitude, verdict));
+  return lureView(lure, pose, window, surfaceY(pose, attitude));
 }

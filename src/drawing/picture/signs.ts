@@ -49,6 +49,9 @@ export const metacenterSign = ([x, y]: Point2): Shape[] => {
   ];
 };
 
+/** Where the sign of the water level stands, from the left edge of its view: out of the way of labels, mm. */
+export const LEVEL_SIGN_MM = 3;
+
 /** Water level: a triangle standing on the surface, two strokes under it. */
 export function levelSign([x, y]: Point2): Shape[] {
   const points: Point2[] = [
@@ -57,8 +60,8 @@ export function levelSign([x, y]: Point2): Shape[] {
     [x - 1.6, y + 2.6],
   ];
   const under = [1.1, 0.6].map(
-    (half, i): Line =>
-      stroke(
+    (half, i): Line => ({
+      ...stroke(
         [
           [x - half, y - 0.8 * (i + 1)],
           [x + half, y - 0.8 * (i + 1)],
@@ -66,6 +69,8 @@ export function levelSign([x, y]: Point2): Shape[] {
         'surface',
         'fine',
       ),
+      clear: true,
+    }),
   );
   return [
     { kind: 'area', points, role: 'sheet' },
@@ -93,34 +98,6 @@ export function scaleBar([x, y]: Point2, trueMm: number, scale: number): Shape[]
     box(x, x + half, 'ink'),
     { ...stroke(box(x, x + length, 'sheet').points, 'line', 'fine'), closed: true },
     words(`${trueMm} mm`, x + length + 1.5, y - 0.3),
-  ];
-}
-
-/** A dimension line between two heights, with short cross strokes at its ends. */
-export function heightLine(x: number, from: number, to: number): Line[] {
-  const tick = (y: number): Line =>
-    stroke(
-      [
-        [x - 1, y - 0.6],
-        [x + 1, y + 0.6],
-      ],
-      'line',
-      'fine',
-    );
-  return [
-    {
-      ...stroke(
-        [
-          [x, from],
-          [x, to],
-        ],
-        'line',
-        'hair',
-      ),
-      clear: true,
-    },
-    tick(from),
-    tick(to),
   ];
 }
 

@@ -18,6 +18,30 @@ export function shortened(text: string, sizeMm: number, widthMm: number, bold = 
   return `${letters.join('').trimEnd()}…`;
 }
 
+/** The text in lines no wider than told, broken between words, or inside a word that is wider than a line. */
+export function wrapped(text: string, sizeMm: number, widthMm: number): string[] {
+  const fits = (line: string) => textWidthMm(line, sizeMm) <= widthMm;
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(/\s+/).filter((w) => w !== '')) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (fits(longer)) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    line = '';
+    for (const letter of word) {
+      if (line !== '' && !fits(line + letter)) {
+        lines.push(line);
+        line = '';
+      }
+      line += letter;
+    }
+  }
+  return line === '' ? lines : [...lines, line];
+}
+
 /** Sizes of letters, mm. */
 export const SIZES = { verdict: 12, name: 6, value: 5, mark: 4, title: 3.8, note: 3.2 } as const;
 

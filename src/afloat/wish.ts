@@ -1,0 +1,39 @@
+/** Whether a lure does what its pattern wishes. */
+import { farthest, type Missed, missOf, wantedOf } from '../ballast/miss.js';
+import type { WishFile } from '../pattern/wish-schema.js';
+import type { Floating } from './floating.js';
+
+export type WishSeen = {
+  readonly wish: WishFile;
+  /** What is less what is wished, null where the wish says nothing. */
+  readonly missed: Missed;
+  /** As near as a choice of ballast must come. */
+  readonly met: boolean;
+};
+
+const MEANT: Readonly<Record<WishFile['buoyancy'], readonly Floating['verdict'][]>> = {
+  floats: ['floats'],
+  suspends: ['suspends'],
+  rises: ['floats', 'suspends'],
+  sinks: ['sinks', 'suspends'],
+};
+
+/** Null for a pattern without a wish. */
+export function wishSeen({
+  pattern,
+  piece,
+  load,
+  attitudes: [rest],
+  verdict,
+}: Floating): WishSeen | null {
+  const { wish } = pattern;
+  if (!wish) return null;
+  const wanted = wantedOf(wish);
+  const { missed } = missOf(piece.afloat, wanted, load.massG, rest);
+  const met =
+    MEANT[wish.buoyancy].includes(verdict) &&
+    rest.stable &&
+    rest.gmAcrossMm >= wish.leastGmMm &&
+    farthest(wanted, missed, load.massG).ratio <= 1;
+  return { wish, missed, met };
+}
