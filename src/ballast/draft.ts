@@ -167,6 +167,8 @@ function* weightSets(piece: Workpiece, target: Target, drawer: Drawer): Tries {
   const missingG = target.massG - piece.bare.massG;
   for (const metal of drawer.metals) {
     const { slugs, withoutBit } = slugsOf(piece, { metal, bitsMm, pointAngleDeg });
+    if (slugs.length + withoutBit.length === 0)
+      yield { why: 'no-weight', facts: { metal }, holes: [], short: 0 };
     for (const weight of withoutBit)
       yield { why: 'no-bit', facts: { weight }, holes: [], short: 0 };
     for (const set of nearestSets(piece, slugs, { missingG, mostHoles })) {

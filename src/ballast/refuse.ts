@@ -7,10 +7,11 @@ import { type Hole, plugIn, type Workpiece, withBelly } from './workpiece.js';
 
 /** Why a set of holes is not offered. */
 export type Why =
-  /** The tool for it is not there: a metal that is not poured, or is lighter than the wood; no bit for a weight. */
+  /** The tool for it is not there: a metal that is not poured, or is lighter than the wood; no bit for a weight, no weight of a metal. */
   | 'not-poured'
   | 'metal-too-light'
   | 'no-bit'
+  | 'no-weight'
   /** The moment asks for a hole beyond the nose or the tail. */
   | 'station-outside'
   /** The wood does not allow it. */

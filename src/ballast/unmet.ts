@@ -57,7 +57,7 @@ type Failed = {
   readonly refusals: readonly Refusal[];
 };
 
-const NOTHING_AT_HAND: readonly Why[] = ['not-poured', 'metal-too-light', 'no-bit'];
+const NOTHING_AT_HAND: readonly Why[] = ['not-poured', 'metal-too-light', 'no-bit', 'no-weight'];
 
 /** The limit nearest to being met: the water's if holes came so far, else the wood's, else the mass. */
 export function unmetBy(piece: Workpiece, failed: Failed): Unmet {

@@ -15,6 +15,7 @@ const WHY_TEXT: Readonly<Record<Why, string>> = {
   'not-poured': 'the metal is not poured; glue in ready-made weights of it (--weights)',
   'metal-too-light': 'the metal is no heavier than the wood it takes the place of',
   'no-bit': 'no bit is wide enough for the weight',
+  'no-weight': 'there is no ready-made weight of the metal in shared/weights.yaml or the run',
   'station-outside': 'the trim asks for a hole beyond nose or tail',
   outside: 'the hole would leave the body at nose or tail',
   'too-wide': 'the hole leaves too little wood at its sides',
@@ -36,6 +37,7 @@ const NUMBERS: Readonly<Record<Why, (facts: Facts) => string>> = {
   'metal-too-light': (f) =>
     `${f.metal}: ${trimmed(Number(f.densityKgM3), 0)} kg/m³ in timber of ${trimmed(Number(f.timberKgM3), 0)}`,
   'no-bit': (f) => `${f.weight}`,
+  'no-weight': (f) => `${f.metal}`,
   'station-outside': (f) => `beyond the ${f.end}`,
   outside: (f) =>
     `at station ${mm(f, 'stationMm')}; ${mm(f, 'leastMm')} to ${mm(f, 'mostMm')} would do`,
@@ -114,20 +116,20 @@ export function unmetText(unmet: Unmet): string {
       return [
         `Even without ballast the lure is ${g(unmet.byG)} too heavy for the wish.`,
         unmet.timberKgM3 === null || unmet.timberKgM3 < LIGHTEST_KG_M3
-          ? 'No timber is light enough for it;'
-          : `Timber of ${trimmed(unmet.timberKgM3, 0)} kg/m³ or less would do,`,
-        `lighter lip and hooks or thinner coats help, or a lower wish: without ballast ${high(unmet.height)}.`,
+          ? 'No timber is light enough for it; lighter lip and hooks or thinner coats help.'
+          : `It takes timber under ${trimmed(unmet.timberKgM3, 0)} kg/m³, and lighter still for ballast to hold it upright; or lighter lip and hooks, or thinner coats.`,
+        `Or a lower wish: without ballast ${high(unmet.height)}.`,
       ].join(' ');
     case 'no-room':
       return [
         `${g(unmet.missingG)} of ballast are needed, and the wood has room for ${g(unmet.mostG)} at most`,
         unmet.holes.length > 0 ? `(${unmet.holes.map(holeText).join('; ')}).` : '(no hole fits).',
         unmet.metalKgM3 === null
-          ? 'Wider or more bits, or other stations for hangers and slot, would make room,'
+          ? 'Other bits, or other stations for hangers and slot, would make room.'
           : unmet.metalKgM3 > DENSEST_KG_M3
-            ? 'No metal is dense enough to do in those holes;'
-            : `A metal of ${trimmed(unmet.metalKgM3, 0)} kg/m³ would do in those holes,`,
-        `wider bits or more depth hold more, or a higher wish: with them ${high(unmet.height)}.`,
+            ? 'No metal is dense enough to do in those holes; a deeper body, heavier timber or more holes would.'
+            : `A metal of ${trimmed(unmet.metalKgM3, 0)} kg/m³ or more would do in those holes.`,
+        ...(unmet.height ? [`Or wish for less weight: with them ${high(unmet.height)}.`] : []),
       ].join(' ');
     case 'too-little':
       return `Only ${g(unmet.missingG)} of ballast are missing: so small a plug is sanded away with the belly. Wish for a little less height, or take a narrower bit.`;

@@ -105,7 +105,6 @@ export function sampleAttitude(
   return {
     stable: true,
     neutral: false,
-    neutral: false,
     upInBody: up,
     planeOffsetMm,
     displacedG: 31.4,

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type BodyShape, offsetSquared } from '../../src/body/shape.js';
+import { hungLines } from '../../src/drawing/picture/hung.js';
+import { seenLure } from '../../src/drawing/picture/lure-view.js';
 import {
   frontView,
   hull,
@@ -12,7 +14,7 @@ import {
 import { monotoneCurve } from '../../src/geometry/monotone.js';
 import { ringArea, ringBox, signedArea } from '../../src/geometry/ring.js';
 import type { Point2, Point3 } from '../../src/geometry/vec.js';
-import { random } from './picture-sample.js';
+import { random, sampleLure, sampleShape } from './picture-sample.js';
 
 const [A, B, C] = [50, 12, 18];
 
@@ -134,4 +136,39 @@ test('hull: corners of a square with points on its sides and inside', () => {
   expect(hull(points)).toHaveLength(4);
   expect(signedArea(hull(points))).toBe(4);
   expect(hull(points.slice(0, 3))).toHaveLength(2);
+});
+
+describe('what hangs on the eyes', () => {
+  const lure = sampleLure(sampleShape());
+
+  test('hangs straight down in the water, whichever way the lure lies', () => {
+    for (const up of UPS) {
+      const { hung, eyes } = seenLure(lure, sideView(up));
+      // Two eyes with a ring, a shank and three hooks each.
+      expect(hung).toHaveLength(2 * 5);
+      for (const [i, points] of hung.entries()) {
+        const [x, y] = eyes[1 + Math.floor(i / 5)].center;
+        for (const [u, v] of points) {
+          expect(v).toBeLessThan(y + 1e-9);
+          expect(Math.abs(u - x)).toBeLessThan(5);
+        }
+      }
+    }
+  });
+
+  test('a bare eye carries nothing, a treble alone hangs on the eye', () => {
+    expect(hungLines([3, 4], { ring: false, treble: false })).toEqual([]);
+    const [shank, ...hooks] = hungLines([3, 4], { ring: false, treble: true });
+    expect(shank[0]).toEqual([3, 4]);
+    expect(hooks).toHaveLength(3);
+  });
+
+  test('from ahead the eye at the nose is before the body, that at the tail behind; reversed from astern', () => {
+    const behind = (view: View) => seenLure(lure, view).eyes.map((eye) => eye.behind);
+    const ahead = frontView([0, 0, 1]);
+    expect(behind(ahead)).toEqual([false, true, true]);
+    const astern = { ...ahead, right: [0, -1, 0] as Point3 };
+    expect(behind(astern)).toEqual([true, true, false]);
+    expect(behind(sideView([0, 0, 1]))).toEqual([false, false, false]);
+  });
 });

@@ -3,10 +3,18 @@ import { checkPicture, type PictureFlaw } from '../../src/drawing/picture/check.
 import { choicesPicture } from '../../src/drawing/picture/choices-picture.js';
 import { floatPicture } from '../../src/drawing/picture/float-picture.js';
 import { gathered } from '../../src/drawing/picture/mass-panel.js';
-import type { Area, Picture, Shape, Text } from '../../src/drawing/picture/picture.js';
+import {
+  type Area,
+  type Picture,
+  type Shape,
+  type Text,
+  textWidthMm,
+} from '../../src/drawing/picture/picture.js';
 import { niceTop, rightingRange } from '../../src/drawing/picture/righting-panel.js';
-import { shortened, spelled } from '../../src/drawing/picture/words.js';
+import { SIZES, shortened, spelled, wrapped } from '../../src/drawing/picture/words.js';
+import type { Verdict } from '../../src/float/verdict.js';
 import { signedArea } from '../../src/geometry/ring.js';
+import { distance } from '../../src/geometry/vec.js';
 import {
   ITEMS,
   random,
@@ -175,9 +183,83 @@ describe('the sheet of one lure', () => {
       }),
     );
     expect(lines(sunk)).toContain('surface out of view');
+    expect(lines(sunk)).toContain('sinks, 9 to 16, 38° nose up');
+    expect(lines(sunk).filter((t) => /\brest\b/.test(t))).toEqual([]);
+    expect(sunk.title).toBe('alder 1.2 hanging in the water');
     expect(lines(sunk)).toContain('hangs nose up 20.0°, sinks 12 cm/s, 38° nose up');
     expect(lines(sunk).filter((t) => /^(nose|tail) .* mm$/.test(t))).toEqual([]);
     expect(sunk.shapes.some((s) => s.role === 'surface')).toBe(false);
+  });
+
+  test('small heights stand over the water, or under it, beyond their dimension', () => {
+    const lure = sampleLure(sampleShape());
+    const attitude = sampleAttitude(lure, { trimDeg: 0, heelDeg: 0, dryRatio: 0.3 });
+    const surface = (p: Picture): number =>
+      p.shapes.filter((s) => s.kind === 'line').find((s) => s.role === 'surface')?.points[0][1] ??
+      Number.NaN;
+    const high = (mm: number) => {
+      // The water moved to where nose and tail are as high as told.
+      const told = { planeOffsetMm: -mm, freeboardNoseMm: mm, freeboardTailMm: mm };
+      const picture = floatPicture(sampleFloat(lure, { ...attitude, ...told }));
+      return ['nose', 'tail'].map((end) => {
+        const label = texts(picture).find(({ text }) => text === `${end} ${spelled(mm, 1)} mm`);
+        return (label?.at[1] ?? Number.NaN) - surface(picture);
+      });
+    };
+    for (const mm of [0.3, 1, 3]) {
+      for (const above of high(mm)) expect(above).toBeGreaterThan(0);
+      for (const above of high(-mm)) expect(above).toBeLessThan(-SIZES.note * 0.7);
+    }
+  });
+
+  test('a name of 40 letters stands in full', () => {
+    const name = 'a-lure-with-a-name-of-forty-letters-full';
+    expect(name).toHaveLength(40);
+    for (const verdict of ['floats', 'suspends'] as const)
+      expect(lines(floatPicture(sampleFloat(undefined, undefined, { name, verdict })))).toContain(
+        name,
+      );
+  });
+
+  test('of many coats the middle ones are gathered', () => {
+    const coats = Array.from({ length: 12 }, (_, i) => ({
+      name: `epoxy ${i + 1}`,
+      massG: 25,
+      spreadG: 1,
+    }));
+    const stages = [...STAGES.slice(0, 6), ...coats, ...STAGES.slice(-1)];
+    const said = lines(floatPicture(sampleFloat(undefined, undefined, { stages })));
+    const kept = stages.filter(({ name }) => said.includes(name));
+    for (const { name } of [...stages.slice(0, 7), ...stages.slice(-2)])
+      expect(said).toContain(name);
+    expect(said).toContain(`${stages.length - kept.length} between`);
+  });
+
+  test('a ready-made weight is as wide as it is, its hole as wide as that', () => {
+    const width = (weightMm: number | null) => {
+      const lure = sampleLure(sampleShape(), { weightMm });
+      const attitude = sampleAttitude(lure, { trimDeg: 0, heelDeg: 0, dryRatio: 0.2 });
+      const metal = floatPicture(sampleFloat(lure, attitude)).shapes.find(
+        (s) => s.kind === 'area' && s.role === 'metal',
+      ) as Area;
+      const xs = metal.points.map(([x]) => x);
+      return Math.max(...xs) - Math.min(...xs);
+    };
+    expect(width(4) / width(null)).toBeCloseTo(4 / 8, 6);
+  });
+
+  test('centers that lie on each other get signs that do not', () => {
+    const lure = sampleLure(sampleShape());
+    const attitude = sampleAttitude(lure, { trimDeg: 3, heelDeg: 0, dryRatio: 0.3 });
+    const picture = floatPicture(sampleFloat(lure, { ...attitude, gmAcrossMm: 1.2 }));
+    // Signs of centers: rings of 2.2 mm (B) and discs of 1.5 mm (G), in two views and the legend.
+    const signs = picture.shapes
+      .filter((s) => s.kind === 'disc')
+      .filter(({ radiusMm }) => radiusMm === 2.2 || radiusMm === 1.5);
+    expect(signs).toHaveLength(6);
+    for (const [i, a] of signs.entries())
+      for (const b of signs.slice(i + 1))
+        expect(distance(a.center, b.center)).toBeGreaterThan(a.radiusMm + b.radiusMm);
   });
 
   test('is the same every time', () => {
@@ -203,8 +285,57 @@ describe('choices', () => {
     expect(said.filter((t) => t === '14.2')).toHaveLength(5 + 2);
   });
 
-  test('none is said', () => {
-    expect(lines(choicesPicture(sampleChoices(0)))).toContain('No choice meets it.');
+  test('none is said, with its reason in lines', () => {
+    const unmet = 'The best holes give a GM of 0.31 mm; 0.5 mm are wished. '.repeat(4).trim();
+    const said = lines(choicesPicture({ ...sampleChoices(0), unmet }));
+    expect(said).toContain('No choice meets it.');
+    expect(said.join(' ')).toContain(unmet);
+  });
+
+  /** Five choices of two holes, each with all rows there are. */
+  const full = (verdict: Verdict, more = 0) => {
+    const lure = sampleLure(sampleShape(), { holes: 2 });
+    const changes = ['timber', '1 deeper', '1 aft', '2 deeper', '2 aft'];
+    const [{ per: _, ...effect }] = sampleChoice(lure, -5).sensitivity;
+    const sensitivity = [...changes, ...Array.from({ length: more }, (_, i) => `more ${i}`)].map(
+      (per) => ({
+        per,
+        ...effect,
+        trimDeg: -12.34,
+        freeboardNoseMm: -11.56,
+        freeboardTailMm: -10.31,
+      }),
+    );
+    const choice = { ...sampleChoice(lure, -5, verdict), sensitivity };
+    const choices = Array.from({ length: 5 }, () => choice);
+    const picture = choicesPicture({ ...sampleChoices(0), choices });
+    expect(checkPicture(picture)).toEqual([]);
+    return { said: lines(picture), changes };
+  };
+
+  test.each(['floats', 'sinks'] as const)('no row of five with two holes is cut: %s', (verdict) => {
+    const { said, changes } = full(verdict);
+    for (const heading of ['hole 1, bit mm', 'hole 2, bit mm', ...changes])
+      expect(said).toContain(heading);
+    expect(said.filter((t) => t.includes('…') || t.includes('left out'))).toEqual([]);
+    expect(said.filter((t) => t === '31.40 ± 1.8')).toHaveLength(5);
+  });
+
+  test('afloat a slip changes heights, under water mass; the speed and its trim are told', () => {
+    const [afloat, under] = [full('floats').said, full('sinks').said];
+    expect(afloat).toContain('freeboard nose, mm');
+    expect(afloat).toContain('−12.3°, −11.6, −10.3');
+    expect(afloat).not.toContain('speed, cm/s');
+    expect(under).not.toContain('freeboard nose, mm');
+    expect(under).toContain('−12.34°, +0.62 g');
+    expect(under).toContain('sinks 12, 9 to 16');
+    expect(under).toContain('10° nose down');
+  });
+
+  test('rows that do not fit are counted', () => {
+    const { said } = full('floats', 9);
+    const kept = said.filter((t) => t.startsWith('more ')).length;
+    expect(said).toContain(`${9 - kept} more rows left out`);
   });
 });
 
@@ -255,6 +386,15 @@ describe('words', () => {
   test('long names are cut with an ellipsis, short ones are left', () => {
     expect(shortened('belly\ntreble ', 3.2, 100)).toBe('belly treble');
     expect(shortened('x'.repeat(99), 3.2, 20)).toMatch(/^x{5,9}…$/);
+  });
+
+  test('wrapped: no word is lost, no line too wide', () => {
+    const text = `holes ${'x'.repeat(40)} give less`;
+    const broken = wrapped(text, 5, 60);
+    expect(broken.length).toBeGreaterThan(2);
+    for (const line of broken) expect(textWidthMm(line, 5)).toBeLessThanOrEqual(60);
+    expect(broken.join('').replaceAll(' ', '')).toBe(text.replaceAll(' ', ''));
+    expect(wrapped(' ', 5, 60)).toEqual([]);
   });
 
   test('items by falling mass, the light ones together', () => {
