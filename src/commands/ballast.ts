@@ -71,7 +71,10 @@ function ballastFile(file: string, options: BallastOptions, terminal: Terminal):
   const number = numberOf('--choice', options.choice, { least: 1, most: Math.max(1, made.length) });
   const { picture } = options;
   if (picture !== undefined) {
-    const failure = writePicture(picture, choicesSvg(planned, wishText(wish), made));
+    const failure = writePicture(
+      picture,
+      choicesSvg(planned, wishText(wish), made, result.unmet && unmetText(result.unmet)),
+    );
     if (failure) return refuse('ballast', failure, terminal);
   }
   const chosen = made[(number ?? 1) - 1];

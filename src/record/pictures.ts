@@ -47,7 +47,7 @@ export const choicesSvg = (
   planned: Floating,
   wish: string,
   choices: readonly { readonly choice: Choice; readonly floating: Floating }[],
-  unmet: string | null = null,
+  unmet: string | null,
 ): string =>
   written(
     choicesPicture({

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type BodyShape, offsetSquared } from '../../src/body/shape.js';
 import { hungLines } from '../../src/drawing/picture/hung.js';
-import { seenLure } from '../../src/drawing/picture/lure-view.js';
+import { seenLure } from '../../src/drawing/picture/seen-lure.js';
 import {
   frontView,
   hull,

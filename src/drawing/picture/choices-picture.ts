@@ -1,10 +1,11 @@
 /** Ballast choices side by side: how each lies in the water, what to drill, what it does. */
 import type { Box } from '../../geometry/vec.js';
 import { ROWS_MM, type Row, tableRows } from './choice-rows.js';
-import { headed, MARGIN_MM, rule, sheet } from './float-picture.js';
 import type { Choice, ChoicesInput } from './input.js';
-import { fittedPose, type SeenLure, seenLure } from './lure-view.js';
+import { fittedPose } from './lure-view.js';
 import { type Picture, SHEET, type Shape } from './picture.js';
+import { type SeenLure, seenLure } from './seen-lure.js';
+import { headed, LEFT, MARGIN_MM, RIGHT, rule, sheet } from './sheet.js';
 import { smallView } from './side-panel.js';
 import { scaleBar } from './signs.js';
 import { sideView } from './view.js';
@@ -13,8 +14,6 @@ import { fitted, SIZES, shortened, words, wrapped } from './words.js';
 /** More do not fit side by side. */
 export const MOST_CHOICES = 5;
 
-const LEFT = MARGIN_MM;
-const RIGHT = SHEET.widthMm - MARGIN_MM;
 /** Column of headings, and the widest a column of figures gets, mm. */
 const HEADINGS_MM = 42;
 const WIDEST_MM = 116;

@@ -4,22 +4,18 @@ import type { Verdict } from '../../float/verdict.js';
 import type { Box } from '../../geometry/vec.js';
 import { frontPanel } from './front-panel.js';
 import type { FloatInput } from './input.js';
-import { hangs, seenLure, stroke } from './lure-view.js';
+import { hangs } from './lure-view.js';
 import { budgetPanel, stagesPanel } from './mass-panel.js';
 import { type Picture, SHEET, type Shape, textWidthMm } from './picture.js';
 import { rightingPanel } from './righting-panel.js';
+import { seenLure } from './seen-lure.js';
+import { headed, LEFT, MARGIN_MM, RIGHT, rule, sheet } from './sheet.js';
 import { sidePanel, smallView } from './side-panel.js';
 import { movingWords, speedWords } from './speed-words.js';
 import { sideView } from './view.js';
 import { fitted, SIZES, shortened, spelled, words } from './words.js';
 
-/** White all round, mm. */
-export const MARGIN_MM = 12;
-const LEFT = MARGIN_MM;
-const RIGHT = SHEET.widthMm - MARGIN_MM;
-
-/** Heights on the sheet: line under the head, line under the figures, foot of the views, head of the tables. */
-const HEAD_Y = 184;
+/** Heights on the sheet: line under the figures, foot of the views, head of the tables. */
 const FIGURES_Y = 168;
 const VIEWS: readonly [number, number] = [88, 165];
 const TABLES: readonly [number, number] = [MARGIN_MM, 81];
@@ -62,31 +58,6 @@ export function floatPicture(input: FloatInput): Picture {
   };
 }
 
-/** White paper, so that the picture is the same on a dark screen. */
-export const sheet = (): Shape[] => [
-  {
-    kind: 'area',
-    points: [
-      [0, 0],
-      [SHEET.widthMm, 0],
-      [SHEET.widthMm, SHEET.heightMm],
-      [0, SHEET.heightMm],
-    ],
-    role: 'sheet',
-  },
-];
-
-export const rule = (y: number): Shape[] => [
-  stroke(
-    [
-      [LEFT, y],
-      [RIGHT, y],
-    ],
-    'line',
-    'hair',
-  ),
-];
-
 const VERDICT: Readonly<Record<Verdict, string>> = {
   floats: 'Floats',
   suspends: 'Suspends',
@@ -107,27 +78,6 @@ function head({ name, version, verdict, attitude, speed, waterDensityKgM3 }: Flo
     small: `version ${shortened(version, SIZES.note, 36)}, water ${spelled(waterDensityKgM3, 1)} kg/m³`,
   });
 }
-
-type Head = {
-  /** In large letters; `from` is where what stands beside it begins. */
-  readonly word: string;
-  readonly from: number;
-  readonly about: string;
-  readonly name: string;
-  /** Under the name. */
-  readonly small: string;
-};
-
-/** The head of a sheet. The name has the whole width, as nothing else stands so high. */
-export const headed = ({ word, from, about, name, small }: Head): Shape[] => [
-  words(word, LEFT, HEAD_Y + 5, { size: 'verdict', bold: true }),
-  ...fitted(about, from, HEAD_Y + 5, RIGHT - from - textWidthMm(small, SIZES.note) - 6, {
-    size: 'value',
-  }),
-  ...fitted(name, RIGHT, HEAD_Y + 12, RIGHT - from, { size: 'name', bold: true, anchor: 'end' }),
-  words(small, RIGHT, HEAD_Y + 4.5, { anchor: 'end', role: 'faint' }),
-  ...rule(HEAD_Y),
-];
 
 /** Less than this is level or upright, degrees. */
 const LEVEL_DEG = 0.05;

@@ -2,17 +2,10 @@
 import { type Box, type Point2, unit } from '../../geometry/vec.js';
 import { centerMarks, verticalLine } from './centers.js';
 import type { DrawnLure, FloatInput } from './input.js';
-import {
-  boxOnSheet,
-  fittedPose,
-  lureView,
-  onSheet,
-  seenLure,
-  stroke,
-  surfaceY,
-} from './lure-view.js';
+import { boxOnSheet, fittedPose, lureView, onSheet, stroke, surfaceY } from './lure-view.js';
 import type { Shape } from './picture.js';
 import { type Label, labeled } from './place.js';
+import { seenLure } from './seen-lure.js';
 import { arcLine, LEVEL_SIGN_MM, levelSign, metacenterSign, scaleBar } from './signs.js';
 import { frontView, sectionPoints, seen, widestStationMm } from './view.js';
 import { spelled, words } from './words.js';

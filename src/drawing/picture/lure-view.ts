@@ -1,83 +1,11 @@
 /** One lure in the water, seen in one view, drawn into a part of the sheet. */
-import { type BodyShape, offsetAt } from '../../body/shape.js';
 import type { Attitude } from '../../float/attitude.js';
-import type { Circle } from '../../geometry/arcpath.js';
 import { asRegion, intersect } from '../../geometry/clip.js';
-import { type Ring, rectRing, ring, signedArea } from '../../geometry/ring.js';
-import { add, type Box, boxOf, type Point2, type Point3, sub, times } from '../../geometry/vec.js';
-import { hungLines } from './hung.js';
-import type { DrawnHole, DrawnLip, DrawnLure } from './input.js';
+import { rectRing, ring, signedArea } from '../../geometry/ring.js';
+import { add, type Box, type Point2, type Point3, times } from '../../geometry/vec.js';
 import type { Area, Line, Pen, Role, Shape } from './picture.js';
-import { hull, LEAST_AREA_MM2, seen, silhouette, type View } from './view.js';
-
-/** The outlines of a lure in one view, true mm, the nose at the origin. */
-export type SeenLure = {
-  readonly view: View;
-  readonly body: Ring;
-  /** Empty without a lip. */
-  readonly lip: readonly Point2[];
-  readonly holes: readonly SeenHole[];
-  readonly eyes: readonly SeenEye[];
-  /** Lines of what hangs on the eyes. */
-  readonly hung: readonly (readonly Point2[])[];
-  /** Box around all of it. */
-  readonly box: Box;
-};
-
-/** The bore and the metal in it; each may be in pieces, or nothing. */
-type SeenHole = {
-  readonly bore: readonly (readonly Point2[])[];
-  readonly metal: readonly (readonly Point2[])[];
-};
-
-/** `behind` the body, as the eye at the tail is from ahead. */
-type SeenEye = Circle & { readonly behind: boolean };
-
-export function seenLure(lure: DrawnLure, view: View): SeenLure {
-  const shown = (points: readonly Point3[]): Point2[] => hull(points.map((p) => seen(view, p)));
-  const body = silhouette(lure.shape, view);
-  const lip = lure.lip ? shown(plateCorners(lure.lip)) : [];
-  const eyes = lure.eyes.map(
-    ({ at: [x, z], radiusMm }): SeenEye => ({
-      center: seen(view, [x, 0, z]),
-      radius: radiusMm,
-      behind: isBehind(lure.shape, view, x),
-    }),
-  );
-  const hung = lure.eyes.flatMap((eye, i) => hungLines(eyes[i].center, eye));
-  const round = eyes.flatMap(({ center, radius }): Point2[] => [
-    sub(center, [radius, radius]),
-    add(center, [radius, radius]),
-  ]);
-  return {
-    view,
-    body,
-    lip,
-    holes: lure.holes.map((hole) => {
-      const belly = -offsetAt(lure.shape.bellySquared, hole.stationMm);
-      return {
-        bore: inside(shown(holePoints(lure, { ...hole, bellyMm: belly })), body),
-        metal: inside(shown(holePoints(lure, metalOf(hole))), body),
-      };
-    }),
-    eyes,
-    hung,
-    box: boxOf([...body, ...lip, ...round, ...hung.flat()]),
-  };
-}
-
-/** The metal as if it were a hole of its own. */
-const metalOf = (hole: DrawnHole): DrawnHole =>
-  hole.metalDiameterMm === null
-    ? hole
-    : { ...hole, diameterMm: hole.metalDiameterMm, pointAngleDeg: 180 };
-
-/** True for a station further from the eye than a tenth of the length behind the nearer end. */
-function isBehind({ lengthMm }: BodyShape, { right, up }: View, stationMm: number): boolean {
-  // The part along the lure of the way to the eye; with y to port the frame is left-handed, so it is up × right.
-  const nearer = right[2] * up[1] - right[1] * up[2];
-  return nearer * stationMm < Math.max(0, nearer * lengthMm) - 0.1 * lengthMm;
-}
+import type { SeenLure } from './seen-lure.js';
+import { LEAST_AREA_MM2, seen, type View } from './view.js';
 
 /** A view at a scale (sheet over true), with the nose's place on the sheet. */
 export type Pose = { readonly view: View; readonly scale: number; readonly origin: Point2 };
@@ -218,33 +146,3 @@ export const stroke = (points: readonly Point2[], role: Role, pen: Pen): Line =>
   role,
   pen,
 });
-
-const plateCorners = ({ corners, widthMm }: DrawnLip): Point3[] =>
-  corners.flatMap(([x, z]): Point3[] => [
-    [x, widthMm / 2, z],
-    [x, -widthMm / 2, z],
-  ]);
-
-/** The part of a solid's outline that lies in the body's; nothing when it is too thin to fill. */
-const inside = (points: readonly Point2[], body: Ring): readonly (readonly Point2[])[] =>
-  Math.abs(signedArea(points)) < LEAST_AREA_MM2
-    ? []
-    : intersect([asRegion(ring(points))], [asRegion(body)]).map(({ outer }) => outer);
-
-/** Floor, drill point and lower rim; the rim follows the belly along the lure, and runs straight across. */
-function holePoints({ shape }: DrawnLure, hole: DrawnHole): Point3[] {
-  const { stationMm, floorMm, bellyMm, pointAngleDeg } = hole;
-  const r = hole.diameterMm / 2;
-  const belly = (x: number) => -offsetAt(shape.bellySquared, x);
-  const rise = bellyMm - belly(stationMm);
-  const tip = floorMm + r / Math.tan((pointAngleDeg * Math.PI) / 360);
-  const round = Array.from({ length: 32 }, (_, i) => {
-    const a = (2 * Math.PI * i) / 32;
-    return { x: stationMm + r * Math.cos(a), y: r * Math.sin(a) };
-  });
-  return [
-    [stationMm, 0, tip],
-    ...round.map(({ x, y }): Point3 => [x, y, floorMm]),
-    ...round.map(({ x, y }): Point3 => [x, y, Math.min(floorMm, belly(x) + rise)]),
-  ];
-}

@@ -10,13 +10,12 @@ import {
   lureView,
   onSheet,
   type Pose,
-  type SeenLure,
-  seenLure,
   stroke,
   surfaceY,
 } from './lure-view.js';
 import { type Shape, textWidthMm } from './picture.js';
 import { type Label, labeled } from './place.js';
+import { type SeenLure, seenLure } from './seen-lure.js';
 import { arcLine, buoyancySign, gravitySign, LEVEL_SIGN_MM, levelSign, scaleBar } from './signs.js';
 import { seen, sideView } from './view.js';
 import { SIZES, spelled, words } from './words.js';
