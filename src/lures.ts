@@ -77,7 +77,7 @@ export const withBallast = (job: Job, ballast: Pattern['ballast']): Job => ({
 });
 
 /** Density of the timber a pattern is sawn from: of its weighed blocks, its own, or the table's. */
-export const timberFor = ({ materials, workshop }: Job, pattern: Pattern): TimberDensity =>
+const timberFor = ({ materials, workshop }: Job, pattern: Pattern): TimberDensity =>
   timberDensity(
     materials.timbers[pattern.timber],
     pattern.timberDensityKgM3,

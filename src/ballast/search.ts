@@ -77,7 +77,7 @@ function tryTrims(
 const needsMetal = ({ bare }: Workpiece, { massG }: Target): boolean => massG > bare.massG;
 
 /** What is at hand: of the wish, else of the pattern's own holes, else what is usual. */
-export function drawerOf({ design, materials }: Workpiece, wish: WishFile): Drawer {
+function drawerOf({ design, materials }: Workpiece, wish: WishFile): Drawer {
   const own = design.pattern.ballast;
   const metals = [...new Set(own.map(({ metal }) => metal))];
   return {

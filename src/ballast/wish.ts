@@ -23,7 +23,7 @@ export type Goal =
   | { readonly kind: 'drifts'; readonly speed: Pick<Speed, 'kind' | 'cmS'> };
 
 /** Taken where a wish says that the lure floats and not how high: enough to be seen and to rise again. Common practice, no source. */
-export const ASSUMED_DRY_RATIO = 0.1;
+const ASSUMED_DRY_RATIO = 0.1;
 
 /** @throws Fault for a wish without its speed, which `wishProblems` tells of. */
 export function goalOf({ buoyancy, freeboardMm, dryRatio, speedCmS }: WishFile): Goal {

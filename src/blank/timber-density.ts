@@ -15,7 +15,7 @@ export type TimberDensity = Density & {
 export type Pile = { readonly count: number; readonly densityKgM3: number | null };
 
 /** What is left of the spread when the very timber was weighed: within a board, damp, the scale. Common practice, no source. */
-export const WEIGHED_SPREAD = 0.02;
+const WEIGHED_SPREAD = 0.02;
 
 /** Weighed blocks beat what the pattern says, and that beats the table; piles that were not weighed count only when none was. */
 export function timberDensity(

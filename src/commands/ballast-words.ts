@@ -62,7 +62,7 @@ const NUMBERS: Readonly<Record<Why, (facts: Facts) => string>> = {
 };
 
 /** Units of a miss, and what turns its number into them. */
-export const MISSED: Readonly<Record<keyof Missed, readonly [unit: string, factor: number]>> = {
+const MISSED: Readonly<Record<keyof Missed, readonly [unit: string, factor: number]>> = {
   trimDeg: ['° of trim', 1],
   freeboardMm: [' mm of freeboard', 1],
   dryRatio: [' % dry', 100],

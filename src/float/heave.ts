@@ -9,7 +9,7 @@ import type { Immersible } from './immersible.js';
 export type Heaved = { readonly planeOffsetMm: number; readonly immersion: Immersion };
 
 /** Relative to the volume wanted; rounding of the sums is a hundredth of it. */
-export const VOLUME_TOLERANCE = 1e-12;
+const VOLUME_TOLERANCE = 1e-12;
 
 /** Halving alone reaches the last bit of the offset in 60 steps. */
 const MOST_STEPS = 120;

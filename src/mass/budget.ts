@@ -104,7 +104,7 @@ export const lureWithoutBallast = (
 ): Lure =>
   makeLure({ ...design, blank: { ...design.blank, holes: [] } }, materials, timber, displacing);
 
-export const timberItem = (body: Body, { wood }: LureParts, timber: Density): Item =>
+const timberItem = (body: Body, { wood }: LureParts, timber: Density): Item =>
   itemOf('timber', summed([[gPerMm3(timber.densityKgM3), wood]]), {
     displacedMm3: body.properties.volumeMm3,
     spreadG: gPerMm3(timber.spreadKgM3) * wood.amount,

@@ -9,7 +9,7 @@ import { rowOf } from './row.js';
 type CoatLine = Pattern['coats'][number];
 
 /** The row for a coat none of whose words is the name of another. */
-export const OTHER_COAT = 'other';
+const OTHER_COAT = 'other';
 
 /**
  * The row of the table a coat goes by: the one whose name is a word of the coat's; of two the last,

@@ -87,7 +87,7 @@ export function loopOf({ eye }: EyePlace, pattern: Pattern, materials: Materials
 export const screwEye = (materials: Materials, name: string): ScrewEye =>
   fittingOf(materials, name, 'screw-eye');
 
-export function fittingOf<K extends Fitting['kind']>(
+function fittingOf<K extends Fitting['kind']>(
   materials: Materials,
   name: string,
   kind: K,

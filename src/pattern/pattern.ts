@@ -82,7 +82,7 @@ export type EndEye = Eye & { readonly heightMm: number };
 export type Hanger = Eye & { readonly stationMm: number };
 
 /** The screw eye that is meant when none is named. */
-export const USUAL_SCREW_EYE = 'screw-eye';
+const USUAL_SCREW_EYE = 'screw-eye';
 
 /** What a line of an order may change of the pattern it names. */
 export type Size = {

@@ -116,8 +116,8 @@ export const lipSection = z
     'The clear plate that makes the lure dive (also called bib). Leave the section out for a lure without one.',
   );
 
-export const METALS = ['lead', 'tin', 'bismuth', 'tungsten', 'steel'] as const;
-export const POURS = ['topped-up', 'single'] as const;
+const METALS = ['lead', 'tin', 'bismuth', 'tungsten', 'steel'] as const;
+const POURS = ['topped-up', 'single'] as const;
 
 const ballastHole = z
   .strictObject({

@@ -2,7 +2,7 @@
 import { z } from 'zod';
 import { deg, itemName, mm, positiveMm, ratio } from './fields.js';
 
-export const BUOYANCIES = ['floats', 'suspends', 'rises', 'sinks'] as const;
+const BUOYANCIES = ['floats', 'suspends', 'rises', 'sinks'] as const;
 
 export const wishSection = z
   .strictObject({

@@ -18,7 +18,7 @@ const spread = z
 const mm = (about: string) => z.number().min(0.01).max(300).describe(about);
 const massG = z.number().min(0.001).max(1000).describe('Mass of one, on the scale.');
 
-export const metalRow = z.strictObject({
+const metalRow = z.strictObject({
   densityKgM3: density('Density of the solid metal near 20 °C.'),
   spreadKgM3: spread,
   liquidKgM3: density(
@@ -90,7 +90,7 @@ export const weightRow = z.strictObject({
   source,
 });
 
-export const bitRow = z.strictObject({
+const bitRow = z.strictObject({
   drillMm: z.array(mm('Diameter of a wood bit.')).default([]),
   roundOverMm: z.array(mm('Radius of a round-over bit.')).default([]),
   source,

@@ -27,7 +27,7 @@ const LIMITS: Readonly<Record<Key, readonly [least: number, most: number]>> = {
   hungStationMm: [0, 1000],
 };
 
-export const READING_KEYS = Object.keys(LIMITS) as readonly Key[];
+const READING_KEYS = Object.keys(LIMITS) as readonly Key[];
 
 /** The reading, or a sentence that says what is wrong with the text. */
 export function parseReading(text: string): Reading | string {

@@ -29,7 +29,7 @@ export const ROLES = [
 export type Role = (typeof ROLES)[number];
 
 /** Weights of a line: for help lines, for outlines, and for what the eye should find first. */
-export const PENS = ['hair', 'fine', 'bold'] as const;
+const PENS = ['hair', 'fine', 'bold'] as const;
 export type Pen = (typeof PENS)[number];
 
 export type Area = {
