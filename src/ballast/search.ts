@@ -1,4 +1,6 @@
 /** From a wish to the few best sets of holes, why others fail, and what stands in the way when none is left. */
+import { letGo } from '../float/let-go.js';
+import { dot3, sub3 } from '../geometry/vec3.js';
 import type { WishFile } from '../pattern/wish-schema.js';
 import { type Choice, judged } from './choice.js';
 import { type Draft, type Drawer, draftsFor } from './draft.js';
@@ -6,7 +8,7 @@ import { type Wanted, wantedOf } from './miss.js';
 import { gathered, type Refusal, type Refused } from './refuse.js';
 import { levelPoints, quickPoints } from './score.js';
 import { type Unmet, unmetBy } from './unmet.js';
-import { type Target, targetAt, wishedTrims } from './wish.js';
+import { type Goal, type Target, targetAt, waterG, wishedTrims } from './wish.js';
 import type { Hole, Workpiece } from './workpiece.js';
 
 export type BallastResult = {
@@ -68,10 +70,35 @@ function tryTrims(
     if (!target) continue;
     tried.targets.push(target);
     if (!needsMetal(piece, target)) continue;
-    const found = draftsFor(piece, target, { drawer, leastGmMm });
+    const first = draftsFor(piece, target, { drawer, leastGmMm });
+    const mended = underWay(piece, goal, target, first.drafts[0]);
+    const found = mended ? draftsFor(piece, mended, { drawer, leastGmMm }) : first;
     tried.drafts.push(...found.drafts);
     tried.refusals.push(...found.refusals);
   }
+}
+
+/** So near, relative, the speed of a first draft is good enough. */
+const SAME_SPEED = 0.03;
+
+/**
+ * The target once more, with the net weight that gives the wished speed at the attitude under way. How
+ * stiffly a lure holds the attitude at which it hangs is known only from a draft; others are near it.
+ */
+function underWay(
+  { afloat }: Workpiece,
+  goal: Goal,
+  target: Target,
+  draft: Draft | undefined,
+): Target | null {
+  if (goal.kind !== 'drifts' || draft === undefined) return null;
+  const { massG, cgMm } = draft.mass;
+  const cbAboveCgMm = dot3(target.up, sub3(target.cbMm, cgMm));
+  const { cmS } = letGo(afloat, { massG, upInBody: target.up, cbAboveCgMm });
+  const ratio = goal.speed.cmS / cmS;
+  if (!(Math.abs(ratio - 1) > SAME_SPEED)) return null;
+  const wholeG = waterG(afloat.solid.volumeMm3, afloat.waterDensityKgM3);
+  return { ...target, massG: wholeG + (target.massG - wholeG) * ratio ** 2 };
 }
 
 const needsMetal = ({ bare }: Workpiece, { massG }: Target): boolean => massG > bare.massG;

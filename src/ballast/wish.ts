@@ -91,7 +91,7 @@ export const waterG = (volumeMm3: number, densityKgM3: number): number =>
 /**
  * The state of the water that fulfils the goal at a trim; null for a freeboard so high that nothing
  * is left under water. Drag is that of the lure as it hangs at this trim; under way it lies nearer to
- * level (`letGo`) and is slower: by up to 4 % at 15°, by a fifth at 40° and 20 cm/s.
+ * level and is slower (`letGo`), which the search mends.
  */
 export function targetAt(goal: Goal, trimDeg: number, afloat: Afloat): Target | null {
   const { solid, waterDensityKgM3: density } = afloat;

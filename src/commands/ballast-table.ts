@@ -94,11 +94,14 @@ function suspendText({ result, made }: Told): string[] {
   if (result.wanted.goal.kind !== 'suspends' || made.length === 0) return [];
   const [{ floating, choice }] = made;
   const band = SUSPEND_BAND * choice.massG;
+  const under =
+    'Trims here are those of the lure held under; at the surface it lies a little otherwise.';
   return floating.lure.spreadG > band
     ? [
+        under,
         `It suspends within ${trimmed(band, 2)} g of the water it displaces, and lures like it differ by ${trimmed(floating.lure.spreadG, 1)} g: weigh each sawn blank, and drill as \`blankwright float FILE --blank-mass GRAMS\` tells.`,
       ]
-    : [];
+    : [under];
 }
 
 const usesLead = ({ choice }: MadeChoice): boolean =>
