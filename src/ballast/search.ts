@@ -31,7 +31,7 @@ const USUAL_POINT_DEG = 118; // a twist bit, as in the pattern file's own defaul
 
 /**
  * Deterministic; the same wish gives the same choices. Wishes that contradict themselves are told by
- * `wishProblems` first, names that are in no table by `itemProblems`.
+ * `wishProblems` first, names that are in no table by `itemRules`.
  *
  * Where the wish leaves the trim open, a few trims are tried, level first; level ones rank higher.
  */

@@ -83,7 +83,7 @@ export function loopOf({ eye }: EyePlace, pattern: Pattern, materials: Materials
   return { wireMm: pattern.throughWire?.diameterMm ?? 0, loopMm: materials.wire.loopMm };
 }
 
-/** A row of kind screw-eye. Another kind under that name is told by `itemProblems`; here it is a fault. */
+/** A row of kind screw-eye. Another kind under that name is told by `itemRules`; here it is a fault. */
 export const screwEye = (materials: Materials, name: string): ScrewEye =>
   fittingOf(materials, name, 'screw-eye');
 
