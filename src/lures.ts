@@ -35,7 +35,7 @@ export const designsOf = ({ orders, materials }: Job): Design[] =>
 export const designFindings = (job: Job): Finding[] => designsOf(job).flatMap((d) => d.findings);
 
 /** What is known better than the files say: the water at hand, the timber of the very block. */
-export type AtHand = { readonly water?: WaterFile | null; readonly timber?: TimberDensity | null };
+export type AtHand = { readonly water?: Partial<WaterFile>; readonly timber?: TimberDensity };
 
 /** A line of the order in its water, checked. */
 export function afloat(
@@ -50,7 +50,7 @@ export function afloat(
     pattern,
     materials: job.materials,
     timber: timber ?? timberFor(job, pattern),
-    water: water ?? job.water ?? pattern.water ?? USUAL_WATER,
+    water: { ...(job.water ?? pattern.water ?? USUAL_WATER), ...water },
   });
   assertNone(checkFloating(lure));
   return lure;

@@ -38,17 +38,16 @@ export function listOf(option: string, text: string | undefined): string[] | nul
   return words;
 }
 
-/** The water the line names, over what the file says; null when it names none. @throws ArgumentProblem */
-export function waterOf(
-  options: { readonly temperatureC?: string; readonly salinityPsu?: string },
-  file: WaterFile | null,
-): WaterFile | null {
+/** What the line says of the water; the rest is as the file has it. @throws ArgumentProblem */
+export function waterOf(options: {
+  readonly temperatureC?: string;
+  readonly salinityPsu?: string;
+}): Partial<WaterFile> {
   const { leastC, mostC, leastPsu, mostPsu } = WATER_RANGE;
   const t = numberOf('--temperature-c', options.temperatureC, { least: leastC, most: mostC });
   const s = numberOf('--salinity-psu', options.salinityPsu, { least: leastPsu, most: mostPsu });
-  if (t === null && s === null) return file;
   return {
-    temperatureC: t ?? file?.temperatureC ?? 15,
-    salinityPsu: s ?? file?.salinityPsu ?? 0,
+    ...(t === null ? {} : { temperatureC: t }),
+    ...(s === null ? {} : { salinityPsu: s }),
   };
 }

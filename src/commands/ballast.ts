@@ -50,6 +50,7 @@ function ballastFile(file: string, options: BallastOptions, terminal: Terminal):
   const {
     job,
     patternFiles: [patternFile],
+    placedIn,
   } = pickedLure(whole, patternFiles, options.lure);
   assertOneLure(job, 'A search for ballast');
   const { pattern } = job.orders[0];
@@ -57,11 +58,11 @@ function ballastFile(file: string, options: BallastOptions, terminal: Terminal):
   const { wish } = wished;
   const unknown = itemRules({ wish }, job.materials);
   if (unknown.length > 0) throw new ArgumentProblem(unknown.map(inOptions).join('\n'));
-  const water = waterOf(options, job.water ?? pattern.water);
+  const water = waterOf(options);
   // The pattern's own holes do not count, and may be wrong: they are what is looked for.
   const bare = floatings(withBallast(job, []), { water });
   const planned = bare.lures[0];
-  if (!planned) return refused(bare.findings.map(placed), terminal);
+  if (!planned) return refused(bare.findings.map(placedIn(placed)), terminal);
   const own = { ...planned.piece.design, pattern };
   const result = searchBallast({ ...planned.piece, design: own }, wish);
   assertNone(result.choices.flatMap((choice) => checkChoice(planned.piece, choice)));

@@ -54,10 +54,10 @@ function floatFile(file: string, options: FloatOptions, terminal: Terminal): num
   const plugG = numberOf('--plug-mass', options.plugMass, { least: 0.01, most: 1000 });
   const { job: whole, complete, problems, placed, patternFiles } = load(file);
   if (!whole || !complete || problems.some(isError)) return refused(problems, terminal);
-  const { job } = pickedLure(whole, patternFiles, options.lure);
-  const water = waterOf(options, job.water ?? job.orders[0].pattern.water);
+  const { job, placedIn } = pickedLure(whole, patternFiles, options.lure);
+  const water = waterOf(options);
   const planned = floatings(job, { water });
-  const found = [...problems, ...planned.findings.map(placed)];
+  const found = [...problems, ...planned.findings.map(placedIn(placed))];
   if (planned.lures.length === 0) return refused(found, terminal);
   const atHand = timberAtHand(options, job, planned.lures);
   const ofBlock = atHand ? floatings(job, { water, timber: atHand.timber }).lures : [];

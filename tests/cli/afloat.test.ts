@@ -84,6 +84,15 @@ describe('float', () => {
       'ghyll',
       'holm',
     ]);
+    // Each in its own water, but for what the line says.
+    expect(lures.map((l: { water: unknown }) => l.water)).toEqual([
+      { temperatureC: 9, salinityPsu: 5 },
+      { temperatureC: 9, salinityPsu: 5 },
+      { temperatureC: 6, salinityPsu: 0 },
+      { temperatureC: 9, salinityPsu: 0 },
+    ]);
+    const warm = await json('float', 'first-ice.yaml', '--temperature-c', '20');
+    expect(warm.lures[0].water).toEqual({ temperatureC: 20, salinityPsu: 5 });
     expect(lures[0].timber).toMatchObject({ from: 'weighed blocks' });
     expect(lures[1].timber).toMatchObject({ from: 'table' });
   });
