@@ -3,6 +3,9 @@ import { sub3 } from '../geometry/vec3.js';
 import { checkLure } from '../mass/budget.js';
 import type { Floating } from './floating.js';
 
+/** CB off the vertical through CG: for a lure, and for one so large that its neutral roll leaves more. */
+const [BESIDE_MM, BESIDE] = [1e-2, 1e-3];
+
 /** By means that making it does not use. */
 export function checkFloating({
   lure,
@@ -24,7 +27,9 @@ export function checkFloating({
       const off = Math.hypot(x - height * ux, y - height * uy, z - height * uz);
       return [
         ...(Math.abs(Math.hypot(ux, uy, uz) - 1) <= 1e-9 ? [] : [`${name}: up is no unit vector`]),
-        ...(off <= 1e-2 ? [] : [`${name}: CB is ${off} mm beside the vertical through CG`]),
+        ...(off <= Math.max(BESIDE_MM, BESIDE * Math.cbrt(a.displacedMm3))
+          ? []
+          : [`${name}: CB is ${off} mm beside the vertical through CG`]),
         ...(!afloat || Math.abs(a.displacedG - load.massG) <= 1e-6 * load.massG
           ? []
           : [`${name}: ${a.displacedG} g displaced by ${load.massG} g`]),

@@ -87,7 +87,13 @@ function outsideFor({ pattern, body, blank, materials }: Given): Outside {
 
 function solidOf(design: LureDesign, displacing: Lure['displacing']): Immersible {
   const [hull, ...rest] = displacing.map((d) => d.mesh);
-  return immersible([hull, ...rest], [coated(design, design.body.sketch), ...rest]);
+  const sketch = [coated(design, design.body.sketch), ...rest];
+  const crown = displacing.filter(({ name }) => name === 'body' || name === 'lip');
+  return immersible(
+    [hull, ...rest],
+    sketch,
+    crown.map((d) => d.mesh),
+  );
 }
 
 /** The solid of a lure made ready to be cut once more; a bench times it. */

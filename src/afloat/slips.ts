@@ -73,7 +73,8 @@ function waterChange(
     const far = rest && angleBetween(rest.upInBody, attitude.upInBody) * (180 / Math.PI);
     return far !== null && far < SAME_DEG ? rest : null;
   });
-  return a && b
+  // A height over the water has a change only where there is one in both.
+  return a && b && a.dryRatio > 0 === b.dryRatio > 0
     ? {
         massG: 0,
         trimDeg: b.trimDeg - a.trimDeg,

@@ -14,7 +14,7 @@ import {
   type TimberSensitivity,
   timberSensitivity,
 } from './sensitivities.js';
-import { type Target, waterG } from './wish.js';
+import { waterG } from './wish.js';
 import { type Hole, plugIn, type Workpiece, withHoles } from './workpiece.js';
 
 export type ChosenHole = Hole & {
@@ -29,8 +29,6 @@ export type Choice = Scored & {
   readonly cgMm: Point3;
   /** The rest that the wish asks for; for a lure that is meant under water, how it hangs there. */
   readonly attitude: Attitude;
-  /** Every rest of the lure when it is left alone, as `restAttitudes` tells them. */
-  readonly attitudes: readonly Attitude[];
   /** For rises and sinks. */
   readonly speed: LetGo | null;
   readonly missed: Missed;
@@ -48,12 +46,8 @@ const UPRIGHT_DEG = 1;
 export function judged(piece: Workpiece, wanted: Wanted, draft: Draft): Choice | Refusal {
   const { holes, woodMm } = draft;
   const mass = withHoles(piece, holes);
-  const alone = loadOf(piece, mass);
-  const attitudes = restAttitudes(piece.afloat.solid, alone);
-  const submerged = wanted.goal.kind === 'suspends' || wanted.goal.kind === 'drifts';
-  const load = submerged ? underWater(piece, alone) : alone;
-  const rests = submerged ? restAttitudes(piece.afloat.solid, load) : attitudes;
-  const attitude = nearestRest(rests, draft.target);
+  const load = loadMeant(piece, wanted, mass);
+  const attitude = restMeant(piece, load, draft.target.up);
   if ('rolls' in attitude) return { why: 'rolls-over', facts: attitude.rolls, holes, short: 0 };
   if (attitude.gmAcrossMm < wanted.leastGmMm) {
     return gmRefusal(holes, attitude.gmAcrossMm, wanted.leastGmMm);
@@ -70,7 +64,6 @@ export function judged(piece: Workpiece, wanted: Wanted, draft: Draft): Choice |
     massG: mass.massG,
     cgMm: mass.cgMm,
     attitude,
-    attitudes,
     speed,
     missed,
     woodMm,
@@ -80,12 +73,23 @@ export function judged(piece: Workpiece, wanted: Wanted, draft: Draft): Choice |
   };
 }
 
-/** The stable rest nearest to the target; or where the lure ends instead, if that one is heeled, or belly up costs less energy. */
-function nearestRest(
-  rests: readonly Attitude[],
-  { up }: Target,
+/** The load as the wish means it: alone in the water, or held under. */
+export function loadMeant(
+  piece: Workpiece,
+  { goal }: Wanted,
+  mass: Pick<Load, 'massG' | 'cgMm'>,
+): Load {
+  const alone = loadOf(piece, mass);
+  return goal.kind === 'suspends' || goal.kind === 'drifts' ? underWater(piece, alone) : alone;
+}
+
+/** The stable rest nearest to a direction to the sky; or where the lure ends instead, if that one is heeled, or belly up costs less energy. */
+export function restMeant(
+  { afloat }: Workpiece,
+  load: Load,
+  up: Point3,
 ): Attitude | { readonly rolls: Refusal['facts'] } {
-  const stable = rests.filter((a) => a.stable);
+  const stable = restAttitudes(afloat.solid, load).filter((a) => a.stable);
   const nearest = stable
     .map((rest) => ({ rest, far: angleBetween(rest.upInBody, up) }))
     .sort((a, b) => a.far - b.far)[0]?.rest;

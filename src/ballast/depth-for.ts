@@ -15,11 +15,12 @@ export type DepthFor =
     }
   /** The wood does not allow it: a board too light (through the back) or too heavy (no metal left). */
   | { readonly kind: 'refused'; readonly changeMm: number; readonly refusal: Refusal }
-  /** No hole is poured full, so that no depth changes the metal. */
+  /** No hole is poured full, or its metal is no heavier than the wood: no depth changes the weight. */
   | { readonly kind: 'nothing-to-change' };
 
 const MOST_STEPS = 20; // one is enough where all floors lie clear of the belly
 const TOLERANCE_G = 1e-9;
+const CLOSE_G = 0.05; // less than a scale shows
 const LARGEST_CHANGE_MM = 1000; // no body is so deep
 
 /**
@@ -43,6 +44,7 @@ export function depthFor(piece: Workpiece, holes: readonly Hole[], massG: number
   const set = changed(changeMm, DEPTH_STEP_MM);
   const refusal = woodRefusal(piece, set);
   if (refusal) return { kind: 'refused', changeMm, refusal };
+  if (Math.abs(missing(changeMm)) > CLOSE_G) return { kind: 'nothing-to-change' };
   return { kind: 'depths', changeMm, holes: set, massG: withHoles(piece, set).massG };
 }
 

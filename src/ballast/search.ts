@@ -68,10 +68,14 @@ function tryTrims(
     tried.trims.push(trim);
     const target = targetAt(goal, trim, piece.afloat);
     if (!target) continue;
-    tried.targets.push(target);
-    if (!needsMetal(piece, target)) continue;
+    if (!needsMetal(piece, target)) {
+      tried.targets.push(target);
+      continue;
+    }
     const first = draftsFor(piece, target, { drawer, leastGmMm });
     const mended = underWay(piece, goal, target, first.drafts[0]);
+    tried.targets.push(mended ?? target);
+    if (mended && !needsMetal(piece, mended)) continue;
     const found = mended ? draftsFor(piece, mended, { drawer, leastGmMm }) : first;
     tried.drafts.push(...found.drafts);
     tried.refusals.push(...found.refusals);

@@ -7,7 +7,7 @@ import { type Sensitivity, sensitivity } from './sensitivity.js';
 import { type Hole, plugIn, type Workpiece, withHoles } from './workpiece.js';
 
 export type HoleSensitivity = {
-  /** Per mm further aft. */
+  /** Per mm farther aft. */
   readonly perStationMm: Sensitivity;
   /** Per mm deeper. */
   readonly perDepthMm: Sensitivity;

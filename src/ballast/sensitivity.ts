@@ -1,6 +1,6 @@
 /** What a small change does to a lure at rest: a shop question answered by the exact response of the attitude. */
 import type { Attitude } from '../float/attitude.js';
-import { highestCorner } from '../float/immerse.js';
+import { crownTop } from '../float/immerse.js';
 import type { Immersible } from '../float/immersible.js';
 import { responseTo } from '../float/response.js';
 import type { Load } from '../float/rest.js';
@@ -50,7 +50,7 @@ export function sensitivity(
     cgMm,
     waterDensityKgM3: (density(after) - density(before)) / step,
   });
-  const highest = highestCorner(solid, attitude.upInBody).at;
+  const highest = crownTop(solid, attitude.upInBody).at;
   return {
     massG,
     trimDeg: rates.trimDeg,

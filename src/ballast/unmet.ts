@@ -1,6 +1,6 @@
 /** When no set of holes is left: which limit stands in the way, and what would meet it. */
 import { heave } from '../float/heave.js';
-import { highestCorner } from '../float/immerse.js';
+import { crownTop } from '../float/immerse.js';
 import { along3 } from '../geometry/vec3.js';
 import { type Draft, type Drawer, draftsFor } from './draft.js';
 import type { Wanted } from './miss.js';
@@ -43,7 +43,12 @@ export type Unmet =
   /** Each set of holes has something against it; this most often. */
   | { readonly limit: 'wood'; readonly why: Why; readonly facts: Refusal['facts'] }
   /** The wood allows holes for other trims only. */
-  | { readonly limit: 'trim'; readonly noseDownDeg: readonly [least: number, most: number] }
+  | {
+      readonly limit: 'trim';
+      /** The nearest that were found possible, less and more nose down than wished; null where there is none. */
+      readonly belowDeg: number | null;
+      readonly aboveDeg: number | null;
+    }
   | { readonly limit: 'gm'; readonly bestMm: number; readonly leastMm: number }
   | { readonly limit: 'rolls-over'; readonly facts: Refusal['facts'] }
   | { readonly limit: 'misses-wish'; readonly facts: Refusal['facts'] };
@@ -96,7 +101,7 @@ const tallest = ({ afloat }: Workpiece, trims: readonly number[]): number =>
     ...trims.map((trim) => {
       const up = upAt(trim);
       const down = along3([0, 0, 0], -1, up);
-      return highestCorner(afloat.solid, up).height + highestCorner(afloat.solid, down).height;
+      return crownTop(afloat.solid, up).height + crownTop(afloat.solid, down).height;
     }),
   );
 
@@ -119,7 +124,7 @@ function heightOf({ afloat }: Workpiece, { up }: Target, massG: number): Height 
   if (volumeMm3 >= solid.volumeMm3) return null;
   const { planeOffsetMm } = heave(solid, up, volumeMm3);
   return {
-    freeboardMm: highestCorner(solid, up).height - planeOffsetMm,
+    freeboardMm: crownTop(solid, up).height - planeOffsetMm,
     dryRatio: 1 - volumeMm3 / solid.volumeMm3,
   };
 }
@@ -152,7 +157,14 @@ function trimLimit(piece: Workpiece, { wanted, drawer }: Failed): Unmet | null {
     if (drafts.length > 0) noseDown.push(deg);
   }
   if (noseDown.length === 0) return null;
-  return { limit: 'trim', noseDownDeg: [Math.min(...noseDown), Math.max(...noseDown)] };
+  const wished = 0 - (wanted.trimDeg ?? 0);
+  const below = noseDown.filter((deg) => deg <= wished);
+  const above = noseDown.filter((deg) => deg > wished);
+  return {
+    limit: 'trim',
+    belowDeg: below.length > 0 ? Math.max(...below) : null,
+    aboveDeg: above.length > 0 ? Math.min(...above) : null,
+  };
 }
 
 function noRoom(

@@ -1,6 +1,6 @@
 /** What the maker wishes, as a state of the water: how much lies under, and where the center of gravity must stand. */
 import { heave } from '../float/heave.js';
-import { highestCorner, type Immersion, immerse } from '../float/immerse.js';
+import { crownTop, type Immersion, immerse } from '../float/immerse.js';
 import type { Immersible } from '../float/immersible.js';
 import { type DragForm, dragArea, netMassG, type Speed } from '../float/speed.js';
 import { form2 } from '../float/tilt.js';
@@ -119,7 +119,7 @@ export function targetAt(goal: Goal, trimDeg: number, afloat: Afloat): Target | 
       return { trimDeg, up, ...floating(immersion, density) };
     }
     case 'freeboard': {
-      const immersion = immerse(solid, up, highestCorner(solid, up).height - goal.freeboardMm);
+      const immersion = immerse(solid, up, crownTop(solid, up).height - goal.freeboardMm);
       return immersion.volumeMm3 > 0 ? { trimDeg, up, ...floating(immersion, density) } : null;
     }
   }

@@ -9,7 +9,7 @@ import { isError } from '../messages.js';
 import { itemRules } from '../pattern/item-rules.js';
 import type { WishFile } from '../pattern/wish-schema.js';
 import { assertNone, type Problem } from '../problem.js';
-import { floatData, sensitivityData } from '../record/float-json.js';
+import { floatData, sensitivityData, speedData } from '../record/float-json.js';
 import { choicesSvg } from '../record/pictures.js';
 import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
 import { ArgumentProblem, numberOf, waterOf } from './arguments.js';
@@ -69,7 +69,7 @@ function ballastFile(file: string, options: BallastOptions, terminal: Terminal):
   const made = result.choices.map(
     (choice): MadeChoice => ({ choice, floating: reballasted(planned, choice.holes) }),
   );
-  const number = numberOf('--choice', options.choice, { least: 1, most: Math.max(1, made.length) });
+  const number = choiceOf(options, made.length);
   const { picture } = options;
   if (picture !== undefined) {
     const failure = writePicture(
@@ -78,7 +78,7 @@ function ballastFile(file: string, options: BallastOptions, terminal: Terminal):
     );
     if (failure) return refuse('ballast', failure, terminal);
   }
-  const chosen = made[(number ?? 1) - 1];
+  const chosen = made[number - 1];
   const written =
     options.write !== undefined && chosen
       ? writeVersion(patternFile, options.write, { wished, choice: chosen.choice, pattern })
@@ -89,6 +89,17 @@ function ballastFile(file: string, options: BallastOptions, terminal: Terminal):
     terminal.out(jsonDocument(asDocument({ wish, result, made, problems, written })));
   else terminal.out(choicesText({ file, wish, result, made, written, picture, pattern }));
   return made.length > 0 ? EXIT.done : EXIT.wrong;
+}
+
+/** Number of the choice to write. @throws ArgumentProblem */
+function choiceOf({ choice, write }: BallastOptions, count: number): number {
+  const most = Math.max(1, count);
+  const number = numberOf('--choice', choice, { least: 1, most: count === 0 ? 1e6 : most }) ?? 1;
+  if (!Number.isInteger(number))
+    throw new ArgumentProblem(`--choice is ${number}: give a whole number.`);
+  if (choice !== undefined && write === undefined)
+    throw new ArgumentProblem('--choice says which to write: add --write.');
+  return number;
 }
 
 type Found = {
@@ -109,7 +120,7 @@ const asDocument = ({ wish, result, made, problems, written }: Found) => ({
     holes: choice.holes.map((hole) => ({ ...hole, drilledMm: hole.depthMm })),
     massG: choice.massG,
     attitude: choice.attitude,
-    speed: choice.speed,
+    speed: choice.speed && speedData(choice.speed, afloat.pattern),
     missed: choice.missed,
     woodMm: choice.woodMm,
     sensitivity: sensitivityData(choice.holes, choice),

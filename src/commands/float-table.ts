@@ -41,10 +41,10 @@ function steadiness({ attitudes: [rest] }: Floating): string {
 function wishLine(f: Floating): string[] {
   const seen = wishSeen(f);
   if (!seen) return [];
-  const off = missedText(seen.missed);
-  const far = off === '' ? '' : ` (off by ${off})`;
+  const off = seen.missed && missedText(seen.missed);
+  const far = off === null ? ' (it rolls over)' : off === '' ? '' : ` (off by ${off})`;
   return [
-    `Its wish, ${wishText(seen.wish)}, is ${seen.met ? 'met' : 'not met'}${far}.${seen.met ? '' : ' `blankwright ballast` finds holes for it.'}`,
+    `Its wish, ${wishText(seen.wish)}, is ${seen.met ? 'met' : 'not met'}${far}.${seen.met ? '' : ' `blankwright ballast` looks for holes for it.'}`,
   ];
 }
 

@@ -80,7 +80,7 @@ function holeLine(hole: ChosenHole, scale: number, hard: number): string {
     ...(hole.pointAngleDeg === 118 ? [] : [`pointAngleDeg: ${number(hole.pointAngleDeg)}`]),
     `metal: ${hole.metal}`,
     ...(hole.pour === 'single' ? ['pour: single'] : []),
-    ...(hole.weight === null ? [] : [`weight: ${hole.weight}`]),
+    ...(hole.weight === null ? [] : [`weight: ${JSON.stringify(hole.weight)}`]),
   ];
   return `- { ${parts.join(', ')} }`;
 }

@@ -146,7 +146,7 @@ function nextText(lure: Floating, next: DepthFor, after: Attitude | null): strin
       return `Next time, in this timber and poured alike, drill ${drill.join(' and ')}.${lies}`;
     }
     case 'refused':
-      return `No depth makes the next one weigh what was planned: ${refusalText(next.refusal)}`;
+      return `No depth makes the next one weigh what was planned: ${refusalText(next.refusal)}.`;
     case 'nothing-to-change':
       return 'No hole is poured full, so no depth changes its weight: choose another ready-made weight.';
   }

@@ -84,14 +84,17 @@ const OPTION: Readonly<Record<string, string>> = {
 
 /** A problem of the wish, its keys called by the options that gave them. */
 export function inOptions({ code, facts }: Problem): string {
-  const { what, limit, fix } = tell(code, facts);
-  const more = code === 'unknown-item' ? ` ${fix}` : '';
-  return Object.entries(OPTION).reduce(
-    (text, [key, option]) =>
-      text.replace(new RegExp(`(wish\\.)?\\b${key}\\b(\\[\\d+\\])?`, 'g'), option),
-    `${what} ${limit}${more}`,
+  const named = Object.fromEntries(
+    Object.entries(facts).map(([name, fact]) => [
+      name,
+      typeof fact === 'string' ? fact.replace(/^(?:wish\.)?(\w+)(?:\[\d+\])?/, optionFor) : fact,
+    ]),
   );
+  const { what, limit, fix } = tell(code, named);
+  return `${what} ${limit}${code === 'unknown-item' ? ` ${fix}` : ''}`;
 }
+
+const optionFor = (whole: string, key: string): string => OPTION[key] ?? whole;
 
 /** Data of the line where a file's source is wanted; it has no places. */
 const lineSource = (data: Record<string, unknown>) => {
@@ -112,7 +115,9 @@ export function wishLines(wish: WishFile, scale: number): string[] {
   const { leastGmMm, weights, mostHoles, freeboardMm, ...said } = wish;
   const entries = Object.entries({
     ...said,
-    ...(freeboardMm === undefined ? {} : { freeboardMm: freeboardMm / scale }),
+    ...(freeboardMm === undefined
+      ? {}
+      : { freeboardMm: Math.round((freeboardMm / scale) * 1e4) / 1e4 }),
     ...(leastGmMm === 0.5 ? {} : { leastGmMm }),
     ...(weights ? { weights } : {}),
     ...(mostHoles === 2 ? {} : { mostHoles }),

@@ -28,7 +28,7 @@ export type Attitude = {
   /** Height above the water, negative under it. */
   readonly freeboardNoseMm: number;
   readonly freeboardTailMm: number;
-  /** Highest point of anything that keeps water out, above the surface. */
+  /** Highest point of body and lip above the surface. */
   readonly freeboardMm: number;
   /** Share of the displacing volume that is above water. */
   readonly dryRatio: number;

@@ -141,7 +141,23 @@ export function immerse(solid: Immersible, up: Point3, planeOffsetMm: number): I
   };
 }
 
-/** The highest corner, and its height up · p. Groups that do not reach above the best so far are passed over. */
+/** The highest corner of the crown, and its height up · p. */
+export function crownTop(
+  { crown }: Immersible,
+  [ux, uy, uz]: Point3,
+): { readonly at: Point3; readonly height: number } {
+  let [best, most] = [0, -Infinity];
+  for (let k = 0; k < crown.length; k += 3) {
+    const h = crown[k] * ux + crown[k + 1] * uy + crown[k + 2] * uz;
+    if (h > most) {
+      best = k;
+      most = h;
+    }
+  }
+  return { at: [crown[best], crown[best + 1], crown[best + 2]], height: most };
+}
+
+/** The highest corner of all, and its height up · p. Groups that do not reach above the best so far are passed over. */
 export function highestCorner(
   { triangles, groups, links, centroidMm: o }: Immersible,
   up: Point3,

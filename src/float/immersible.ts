@@ -27,6 +27,8 @@ export type Immersible = {
   readonly links: Int32Array;
   /** Nearly the same solid in far fewer triangles, to look for rests with; null where there is none. */
   readonly sketch: Immersible | null;
+  /** Corners of what counts as the lure's height: coordinates of all of them, one after the other. */
+  readonly crown: Float64Array;
 };
 
 /** Triangles in the smallest groups, and parts of the others; about the fastest of those tried. */
@@ -39,13 +41,19 @@ export const GROUP = 8;
 export const LINK = 3;
 
 /**
- * Prepares the solid made of the meshes together. They must not overlap; faces may coincide (a lip
- * in its slot), the two then cancel.
+ * Prepares the solid made of the meshes together. Faces may coincide (a lip in its slot), the two then
+ * cancel; where meshes overlap each counts whole.
  *
  * @param sketch the same volume, nearly the same shape, in far fewer triangles
+ * @param crown what counts as the lure's height; left out: all of it. What hangs on a lure stands in for
+ * its buoyancy only, and has no height to speak of
  * @throws Fault without a mesh.
  */
-export function immersible(meshes: readonly Mesh[], sketch?: readonly Mesh[]): Immersible {
+export function immersible(
+  meshes: readonly Mesh[],
+  sketch?: readonly Mesh[],
+  crown: readonly Mesh[] = meshes,
+): Immersible {
   const corners = gathered(meshes);
   const centroidMm = centroidOf(corners);
   const triangles = ordered(corners, centroidMm);
@@ -79,6 +87,7 @@ export function immersible(meshes: readonly Mesh[], sketch?: readonly Mesh[]): I
     groups: tree.groups.slice(0, tree.count * GROUP),
     links: tree.links.slice(0, tree.count * LINK),
     sketch: sketch ? immersible(sketch) : null,
+    crown: Float64Array.from(crown.flatMap((m) => [...m.positions])),
   };
 }
 

@@ -4,7 +4,7 @@ import { along3, cross3, dot3, length3, sub3, unit3 } from '../geometry/vec3.js'
 import { Fault } from '../problem.js';
 import type { Attitude } from './attitude.js';
 import { ellipsoidDepth } from './heave.js';
-import { highestCorner } from './immerse.js';
+import { crownTop, highestCorner } from './immerse.js';
 import type { Immersible } from './immersible.js';
 import { type Found, findRests, hollowFrom } from './search.js';
 import type { Sought } from './settle.js';
@@ -166,7 +166,7 @@ function told(solid: Immersible, load: Load, rest: Rest): Attitude {
     gmAlongMm: rest.gmAlongMm,
     freeboardNoseMm: 0 - planeOffsetMm,
     freeboardTailMm: load.lengthMm * up[0] - planeOffsetMm,
-    freeboardMm: highestCorner(solid, up).height - planeOffsetMm,
+    freeboardMm: crownTop(solid, up).height - planeOffsetMm,
     dryRatio: Math.max(0, 1 - volumeMm3 / solid.volumeMm3),
     cgAboveCbMm: rest.energyMm,
   };

@@ -61,7 +61,7 @@ function roundedPath(path: ArcPath): ArcPath {
 const round = (value: number, decimals = COORDINATE_DECIMALS): number =>
   Number(fixed(value, decimals));
 
-/** One spelling for each segment, whichever way it is travelled. */
+/** One spelling for each segment, whichever way it is traveled. */
 function pieces(stroke: Stroke): string[] {
   if (stroke.kind === 'circle') {
     return [`circle ${stroke.circle.center} radius ${stroke.circle.radius}`];

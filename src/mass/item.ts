@@ -34,6 +34,6 @@ export type Lure = Mass & {
   readonly items: readonly Item[];
   /** One standard deviation of the mass; the items' spreads add as squares. */
   readonly spreadG: number;
-  /** What keeps water out: the coated body first, then lip, eyes, hooks. They do not overlap. */
+  /** What keeps water out: the coated body first, then lip, eyes, hooks. Where they overlap each counts whole. */
   readonly displacing: readonly Displacer[];
 };

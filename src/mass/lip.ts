@@ -69,7 +69,7 @@ export function lipParts(shape: BodyShape, slot: LipSlot, lip: Lip): LipParts {
 
 type Stretch = { readonly fromMm: number; readonly toMm: number };
 
-/** Stretches from the inner end to a place, shorter towards the surface, where the breadth changes fast. */
+/** Stretches from the inner end to a place, shorter toward the surface, where the breadth changes fast. */
 const stretchesOf = (reachMm: number): Stretch[] =>
   Array.from({ length: STRETCHES }, (_, i) => {
     const at = (k: number) => (k === STRETCHES ? 1 : Math.sin((Math.PI / 2) * (k / STRETCHES)));

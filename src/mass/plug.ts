@@ -15,7 +15,7 @@ export type Plug = {
   readonly metalMm3: number;
   /** The glue over and beside it, per mm³; nothing in a hole that is filled with metal. */
   readonly glue: Moments;
-  /** Height of the metal on the axis, from the full-diameter floor towards the belly. */
+  /** Height of the metal on the axis, from the full-diameter floor toward the belly. */
   readonly plugMm: number;
   /** Wood between the lowest metal and the finished belly at the worst place; negative: it sticks out. 0 when filled to the belly. */
   readonly coverMm: number;

@@ -8,7 +8,7 @@ import { bellyOver } from './belly.js';
 import { floorOf, plugOf } from './plug.js';
 
 /**
- * Metal that shall end inside the wood (filled to a height, or a ready-made weight) but sticks out of
+ * A ready-made weight too wide for its hole; metal that shall end inside the wood (filled to a height, or a ready-made weight) but sticks out of
  * the finished belly somewhere. Every name must be a row of its table.
  */
 export const ballastProblems = (
@@ -17,6 +17,12 @@ export const ballastProblems = (
   materials: Materials,
 ): Problem[] =>
   holes.flatMap((hole, i) => {
+    const weight = hole.weight === null ? null : materials.weights[hole.weight];
+    if (weight && weight.diameterMm > hole.diameterMm) {
+      const { diameterMm } = hole;
+      const facts = { weight: hole.weight ?? '', weightMm: weight.diameterMm, diameterMm };
+      return [problem('weight-too-wide', PATHS.ballast(i), facts)];
+    }
     const belly = bellyOver(shape, hole.stationMm, hole.diameterMm);
     const { coverMm } = plugOf(belly, hole, materials);
     if (coverMm >= 0) return [];

@@ -17,7 +17,7 @@ export type RoundOver = {
   readonly stationMm: number;
 };
 
-const STATIONS = 72; // looked at along the body, closer together towards the ends
+const STATIONS = 72; // looked at along the body, closer together toward the ends
 const AROUND = 48; // and round half a section
 const LOOSE = 0.9; // of the least distance seen: between two stations looked at it may be a little less
 const FINEST = 1e-7; // of a turn, at which the refinement stops

@@ -80,7 +80,7 @@ export type StripPart = {
 
 /**
  * The body inside a stretch of the strip, as moments per mm³. Along each line the points crowd
- * towards the surface, where the breadth ends like a root: accuracy about 1e-5.
+ * toward the surface, where the breadth ends like a root: accuracy about 1e-5.
  */
 export function insideStrip(shape: BodyShape, slot: LipSlot, part: StripPart): Moments {
   const sum = { ...NOTHING };

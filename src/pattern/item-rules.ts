@@ -57,7 +57,7 @@ function fillRules(
   path: KeyPath,
   { metals, weights }: Materials,
 ): Problem[] {
-  const { metal, diameterMm, pour } = hole;
+  const { metal, pour } = hole;
   const weight = hole.weight === undefined ? undefined : weights[hole.weight];
   const name = hole.weight ?? '';
   return [
@@ -73,15 +73,6 @@ function fillRules(
             weight: name,
             metal: weight.metal,
             said: metal,
-          }),
-        ]
-      : []),
-    ...(weight && weight.diameterMm > diameterMm
-      ? [
-          problem('weight-too-wide', [...path, 'weight'], {
-            weight: name,
-            weightMm: weight.diameterMm,
-            diameterMm,
           }),
         ]
       : []),

@@ -171,8 +171,8 @@ function residualsOf(lure: TubLure, readings: readonly Reading[], u: Unknowns): 
         const seen = reading[what];
         if (seen === undefined) return [];
         const said = predicted[i][what];
-        // Rising with the unknowns, so that the way back to a lure afloat is downhill.
-        const under = UNREADABLE * (1 + Math.abs(u[0]) + Math.abs(u[1]));
+        // Less with less timber and metal, so that the way back to a lure afloat is downhill.
+        const under = UNREADABLE * Math.exp((u[0] + u[1]) / 10);
         return [said === null ? under : (seen - said) / READ_SPREAD[what]];
       }),
     ),

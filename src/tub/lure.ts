@@ -21,8 +21,8 @@ export type Planned = {
 /** A weighed board may not be the one in the tub: so much another of the same pile differs. Common practice, no source. */
 const LEAST_SPREAD = 0.05;
 
-/** The metal of ballast holes by the names the budget gives it. */
-const isMetal = ({ name }: Item): boolean => /^(plug|weight) \d+$/.test(name);
+/** Poured metal, by the name the budget gives it; a ready-made weight came off the scale. */
+const isMetal = ({ name }: Item): boolean => /^plug \d+$/.test(name);
 
 export function tubLure({ items, timber, solid, load, rest, bellyMm, leadKgM3 }: Planned): TubLure {
   const metal = items.filter(isMetal);

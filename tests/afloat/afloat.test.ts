@@ -124,6 +124,6 @@ test('a wish is held against the lure: shipped ones are met, others told by how 
     pattern: { ...skerry.pattern, wish: { leastGmMm: 0.5, weights: false, mostHoles: 2, ...wish } },
   };
   expect(wishSeen(other)).toMatchObject({ met: false });
-  expect(wishSeen(other)?.missed.trimDeg).toBeCloseTo(skerry.attitudes[0].trimDeg + 12, 9);
+  expect(wishSeen(other)?.missed?.trimDeg).toBeCloseTo(skerry.attitudes[0].trimDeg + 12, 9);
   expect(wishSeen({ ...skerry, pattern: { ...skerry.pattern, wish: null } })).toBeNull();
 });
