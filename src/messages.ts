@@ -335,7 +335,8 @@ const entries = {
   'unknown-item': {
     severity: 'error',
     what: '{key} is {value}, which {table} does not know.',
-    limit: 'A name of that table, or of the run’s own materials.',
+    limit:
+      'A name of that table; plates, coats, fittings and weights may also be rows of the run’s own.',
     from: 'the tables that come with the program',
     fix: '{nearest}',
     about: 'A metal, plate, fitting or weight that has no row in its table.',

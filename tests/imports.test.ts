@@ -15,7 +15,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   float: ['geometry', 'pattern'],
   ballast: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'float'],
   afloat: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'float', 'ballast'],
-  tub: ['geometry', 'pattern', 'mass', 'float'],
+  tub: ['geometry', 'pattern', 'blank', 'mass', 'float'],
   solid: ['geometry'],
   nest: ['geometry', 'blank'],
   drawing: ['geometry', 'pattern', 'body', 'blank', 'mass', 'float'],

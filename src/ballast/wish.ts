@@ -114,7 +114,6 @@ export function targetAt(goal: Goal, trimDeg: number, afloat: Afloat): Target | 
       return { ...submerged, massG: wholeG + netG };
     }
     case 'dry': {
-      if (goal.dryRatio === 0) return { ...submerged, massG: wholeG };
       const { immersion } = heave(solid, up, (1 - goal.dryRatio) * solid.volumeMm3);
       return { trimDeg, up, ...floating(immersion, density) };
     }

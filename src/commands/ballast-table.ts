@@ -25,6 +25,8 @@ type Told = {
   readonly written: Written | null;
   readonly picture: string | undefined;
   readonly pattern: Pattern;
+  /** Searched for in a run, whose own figures hold. */
+  readonly ofRun: boolean;
 };
 
 export function choicesText(told: Told): string {
@@ -45,9 +47,7 @@ export function choicesText(told: Told): string {
     ...(result.refused.length > 0 ? [refusedText(result)] : []),
     ...(picture === undefined ? [] : [`Drawn side by side into ${picture}.`]),
     ...(written && 'path' in written
-      ? [
-          `Version ${written.version} written: ${written.path}. Next: blankwright make ${written.path}`,
-        ]
+      ? [nextText(told, written)]
       : made.length > 0
         ? [`To write one as the next version: blankwright ballast ${file} --choice 1 --write`]
         : []),
@@ -87,6 +87,13 @@ function choiceText({ choice, floating }: MadeChoice, number: number): string {
     ),
     `  Timber 10 kg/m³ heavier: ${slip(per10KgM3.trimDeg)}°, ${change(per10KgM3)}. ${trimmed(choice.woodMm, 1)} mm of wood left to the back.${others > 0 ? ` It can also rest in ${others} other way${others > 1 ? 's' : ''}.` : ''}`,
   ].join('\n');
+}
+
+function nextText({ ofRun }: Told, { version, path }: Extract<Written, { path: string }>): string {
+  const next = ofRun
+    ? `It is for the timber, water and materials of this run: order it there by this file.`
+    : `Next: blankwright make ${path}`;
+  return `Version ${version} written: ${path}. ${next}`;
 }
 
 /** A lure that suspends does so within a band narrower than what timber differs by. */

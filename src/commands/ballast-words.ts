@@ -139,7 +139,7 @@ export function unmetText(unmet: Unmet): string {
       return `The wood allows none of the holes: ${refusalText(unmet)}. Other stations for hangers and slot, or other bits, would make room.`;
     case 'trim': {
       const near = [unmet.belowDeg, unmet.aboveDeg].filter((deg) => deg !== null);
-      return `No hole gives this trim; the nearest found: ${near.map(degrees).join(' and ')}.`;
+      return `No hole gives this trim; the nearest found: ${near.map(degrees).join(' and ')}. Two holes, or other bits, may reach it.`;
     }
     case 'gm':
       return `The best holes give a GM of ${trimmed(unmet.bestMm, 2)} mm; ${trimmed(unmet.leastMm, 2)} mm are wished. Metal lower in the body (two shallow holes, denser metal), a broader body or a lighter back would raise it.`;

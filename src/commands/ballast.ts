@@ -87,7 +87,19 @@ function ballastFile(file: string, options: BallastOptions, terminal: Terminal):
   tellProblems(problems, terminal);
   if (terminal.json)
     terminal.out(jsonDocument(asDocument({ wish, result, made, problems, written })));
-  else terminal.out(choicesText({ file, wish, result, made, written, picture, pattern }));
+  else
+    terminal.out(
+      choicesText({
+        file,
+        wish,
+        result,
+        made,
+        written,
+        picture,
+        pattern,
+        ofRun: job.kind === 'run',
+      }),
+    );
   return made.length > 0 ? EXIT.done : EXIT.wrong;
 }
 

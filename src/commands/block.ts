@@ -89,7 +89,9 @@ function weighedBlock({ blockSize, block }: BlockOptions, { workshop }: Job): We
     throw new ArgumentProblem(
       blocks.length === 0
         ? '--block-mass needs the block’s size: add --block-size LENGTHxWIDTHxTHICKNESS in mm, or weigh the sawn blank and give --blank-mass.'
-        : `--block-mass: say which block with --block NAME (${known}), or give its --block-size.`,
+        : block === undefined
+          ? `--block-mass: say which block with --block NAME (${known}), or give its --block-size.`
+          : `--block: there is no block ${block}; the run has ${known}.`,
     );
   }
   const [{ lengthMm, widthMm, thicknessMm, timber }] = named;

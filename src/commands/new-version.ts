@@ -34,11 +34,16 @@ export function writeVersion(
   if ('code' in text) throw new Fault(`${file} was read and is gone`);
   const source = readSource(file, text.text);
   if (!('data' in source)) throw new Fault(`${file} was read and is no more to be read`);
+  const ownScale = source.data.scaleRatio ?? 1;
   const hard = source.data.scaleHardware === true ? pattern.scaleRatio : 1;
   const holes = choice.holes.map((h) => holeLine(h, pattern.scaleRatio, hard));
   const changes = [
     { key: 'version', lines: [`"${version}"`] },
     { key: 'ballast', lines: holes },
+    // The size a run orders becomes the new version's own.
+    ...(ownScale === pattern.scaleRatio
+      ? []
+      : [{ key: 'scaleRatio', lines: [String(pattern.scaleRatio)] }]),
     ...(wished.changed ? [{ key: 'wish', lines: wishLines(wished.wish, pattern.scaleRatio) }] : []),
   ];
   const remark = `Version ${version}, from ${pattern.version} in ${basename(file)}: ballast for a lure that ${wishText(wished.wish)}.`;

@@ -42,7 +42,8 @@ export function rewritten(
   // From the end, and what is put behind an entry before the entry itself, so that no place moves.
   for (const edit of edits.sort((a, b) => b.from - a.from || b.to - a.to))
     out = out.slice(0, edit.from) + edit.text + out.slice(edit.to);
-  return headed(out, remark);
+  const made = headed(out, remark);
+  return text.includes('\r\n') ? made.replace(/\r?\n/g, '\r\n') : made;
 }
 
 const isList = ({ lines }: Change): boolean => lines[0]?.startsWith('- ') ?? false;

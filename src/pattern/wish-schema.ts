@@ -13,12 +13,12 @@ export const wishSection = z
       ),
     freeboardMm: mm(
       'For floats: the highest point of the lure stands so far out of the water. Scales with the lure.',
-      0,
+      0.5,
       200,
     ).optional(),
     dryRatio: ratio(
       'For floats: so much of the lure’s volume is out of the water.',
-      0,
+      0.01,
       0.95,
     ).optional(),
     speedCmS: z

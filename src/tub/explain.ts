@@ -41,6 +41,7 @@ const METAL_SPREAD = 0.08;
 
 export type Explained = {
   readonly timberKgM3: number;
+  /** No wider than before: a reading takes nothing away from what was known. */
   readonly timberSpreadKgM3: number;
   /** Metal there is, as a share of what was planned. */
   readonly metalShare: number;
@@ -107,9 +108,9 @@ export function explain(lure: TubLure, readings: readonly Reading[]): Explained 
   const misfit = Math.sqrt(sumOfSquares(left) / left.length);
   return {
     timberKgM3: lure.timberKgM3 + at[0] * lure.timberSpreadKgM3,
-    timberSpreadKgM3: Math.sqrt(covariance[0]) * lure.timberSpreadKgM3,
+    timberSpreadKgM3: Math.min(1, Math.sqrt(covariance[0])) * lure.timberSpreadKgM3,
     metalShare: 1 + at[1] * METAL_SPREAD,
-    metalSpread: Math.sqrt(covariance[1]) * METAL_SPREAD,
+    metalSpread: Math.min(1, Math.sqrt(covariance[1])) * METAL_SPREAD,
     readings: rows,
     misfit,
     well: misfit <= WELL_MISFIT && Math.max(Math.abs(at[0]), Math.abs(at[1])) <= WELL_SPREADS,

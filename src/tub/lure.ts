@@ -1,4 +1,5 @@
 /** A lure as the tub knows it: what may be otherwise than planned, and how it then lies. */
+import type { TimberDensity } from '../blank/timber-density.js';
 import type { Attitude } from '../float/attitude.js';
 import type { Immersible } from '../float/immersible.js';
 import { type Load, restNear } from '../float/rest.js';
@@ -8,7 +9,7 @@ import type { TubLure, Weight } from './explain.js';
 
 export type Planned = {
   readonly items: readonly Item[];
-  readonly timber: { readonly densityKgM3: number; readonly spreadKgM3: number };
+  readonly timber: TimberDensity;
   readonly solid: Immersible;
   readonly load: Load;
   readonly rest: Attitude;
@@ -18,7 +19,7 @@ export type Planned = {
   readonly leadKgM3: number;
 };
 
-/** A weighed board may not be the one in the tub: so much another of the same pile differs. Common practice, no source. */
+/** The board a pattern tells of may not be the one in the tub: so much another of its pile differs. Common practice, no source. */
 const LEAST_SPREAD = 0.05;
 
 /** Poured metal, by the name the budget gives it; a ready-made weight came off the scale. */
@@ -30,7 +31,10 @@ export function tubLure({ items, timber, solid, load, rest, bellyMm, leadKgM3 }:
   const others = items.filter((i) => !isMetal(i) && i.name !== 'timber');
   return {
     timberKgM3: timber.densityKgM3,
-    timberSpreadKgM3: Math.max(timber.spreadKgM3, LEAST_SPREAD * timber.densityKgM3),
+    timberSpreadKgM3:
+      timber.from === 'pattern'
+        ? Math.max(timber.spreadKgM3, LEAST_SPREAD * timber.densityKgM3)
+        : timber.spreadKgM3,
     hasMetal: metal.length > 0,
     weighing: (kgM3, share) =>
       weightOf([

@@ -65,13 +65,10 @@ describe('a target, given a lure that meets it, is how that lure rests', () => {
   );
 });
 
-test('nothing dry and nothing out of the water is neutral', () => {
-  for (const goal of [
-    { kind: 'suspends' },
-    { kind: 'dry', dryRatio: 0, assumed: false },
-    { kind: 'freeboard', freeboardMm: 0 },
-  ] as const)
-    expect(targetAt(goal, 0, afloat)?.massG).toBeCloseTo(wholeG, 6);
+test('what suspends is neutral; the less is dry, the nearer to it', () => {
+  expect(targetAt({ kind: 'suspends' }, 0, afloat)?.massG).toBeCloseTo(wholeG, 6);
+  const little = targetAt({ kind: 'dry', dryRatio: 0.01, assumed: false }, 0, afloat);
+  expect(little?.massG).toBeCloseTo(0.99 * wholeG, 6);
 });
 
 test('the mass for a speed is that of the lure that moves so fast', () => {

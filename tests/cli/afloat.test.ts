@@ -243,6 +243,9 @@ describe('ballast', () => {
     const { stationMm, diameterMm } = found.choices[0].holes[0];
     expect(text).toContain(`stationMm: ${Math.round((stationMm / 1.3) * 1e4) / 1e4}`);
     expect(text).toContain(`diameterMm: ${Math.round(diameterMm * 1e4) / 1e4}`);
+    expect(text).toContain('scaleRatio: 1.3');
+    expect((await run('check', 'skerry-big.yaml')).status).toBe(0);
+    expect((await json('float', 'skerry-big.yaml')).lengthMm).toBe(130);
   });
 
   test('a wish that cannot be met ends with 1, the limit, and what would meet it', async () => {

@@ -48,7 +48,7 @@ const lureOf = (timberG: number, metalG: number) => {
 const planned = lureOf(8, 7);
 const lure = tubLure({
   items,
-  timber: { densityKgM3: 400, spreadKgM3: 40 },
+  timber: { densityKgM3: 400, spreadKgM3: 40, from: 'table' },
   solid,
   load: planned.load,
   rest: planned.rest,
@@ -144,7 +144,7 @@ test('no timber lighter than balsa and no less than a little metal is ever the a
 test('a lure without metal has the timber alone to explain with', () => {
   const wood = tubLure({
     items: [items[0], items[2]],
-    timber: { densityKgM3: 400, spreadKgM3: 40 },
+    timber: { densityKgM3: 400, spreadKgM3: 40, from: 'table' },
     solid,
     load: { ...planned.load, massG: 11, cgMm: [52.7, 0, -2.7] },
     rest: planned.rest,
