@@ -87,8 +87,18 @@ export function immersible(
     groups: tree.groups.slice(0, tree.count * GROUP),
     links: tree.links.slice(0, tree.count * LINK),
     sketch: sketch ? immersible(sketch) : null,
-    crown: Float64Array.from(crown.flatMap((m) => [...m.positions])),
+    crown: joined(crown.map((m) => m.positions)),
   };
+}
+
+function joined(parts: readonly Float64Array[]): Float64Array {
+  const out = new Float64Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    out.set(part, at);
+    at += part.length;
+  }
+  return out;
 }
 
 /** Nine numbers a triangle, all meshes one after the other. */
