@@ -1,4 +1,5 @@
 /** What a lure afloat must hold. */
+import { waterG } from '../float/water.js';
 import { sub3 } from '../geometry/vec3.js';
 import { checkLure } from '../mass/budget.js';
 import type { Floating } from './floating.js';
@@ -15,7 +16,7 @@ export function checkFloating({
   verdict,
   piece,
 }: Floating): string[] {
-  const fullG = solid.volumeMm3 * load.waterDensityKgM3 * 1e-6;
+  const fullG = waterG(solid.volumeMm3, load.waterDensityKgM3);
   const afloat = load.massG < fullG * (1 - 1e-9);
   return [
     ...checkLure(lure, piece.design.body),

@@ -12,7 +12,7 @@ import { type Hanging, type LetGo, letGo } from '../float/let-go.js';
 import { type Load, restAttitudes } from '../float/rest.js';
 import { type RightingPoint, rightingCurve } from '../float/righting.js';
 import { type Verdict, verdictOf } from '../float/verdict.js';
-import { waterDensityKgM3 } from '../float/water.js';
+import { waterDensityKgM3, waterG } from '../float/water.js';
 import { length3, sub3, unit3 } from '../geometry/vec3.js';
 import { coated, type LureDesign, makeLure, outsideOf } from '../mass/budget.js';
 import type { Lure } from '../mass/item.js';
@@ -117,7 +117,7 @@ export function floating(given: Given, outside: Outside = outsideFor(given)): Fl
     { materials, timber },
     { displacing, solid, waterDensityKgM3: densityKgM3 },
   );
-  const fullG = solid.volumeMm3 * densityKgM3 * 1e-6;
+  const fullG = waterG(solid.volumeMm3, densityKgM3);
   return {
     pattern,
     blank,

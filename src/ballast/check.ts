@@ -1,11 +1,12 @@
 /** What a ballast choice must hold, by means that finding it does not use. */
+
+import { waterG } from '../float/water.js';
 import { sub3 } from '../geometry/vec3.js';
 import { ballastItems } from '../mass/ballast.js';
 import { bellyOver } from '../mass/belly.js';
 import { composed } from '../mass/moments.js';
 import type { Choice } from './choice.js';
 import { woodRefusal } from './refuse.js';
-import { waterG } from './wish.js';
 import { type Workpiece, withBelly } from './workpiece.js';
 
 const SAME_G = 1e-9; // relative, of sums in another order

@@ -3,6 +3,7 @@ import type { Attitude } from '../float/attitude.js';
 import type { LetGo } from '../float/let-go.js';
 import { type Load, restAttitudes } from '../float/rest.js';
 import { angleBetween } from '../float/tilt.js';
+import { waterG } from '../float/water.js';
 import type { Point3 } from '../geometry/vec.js';
 import { type Draft, gmRefusal } from './draft.js';
 import { farthest, type Missed, missOf, type Wanted } from './miss.js';
@@ -14,7 +15,6 @@ import {
   type TimberSensitivity,
   timberSensitivity,
 } from './sensitivities.js';
-import { waterG } from './wish.js';
 import { type Hole, plugIn, type Workpiece, withHoles } from './workpiece.js';
 
 export type ChosenHole = Hole & {

@@ -1,8 +1,9 @@
 /** How far a lure with a set of holes lies from the wish. */
 import type { Attitude } from '../float/attitude.js';
 import { type LetGo, letGo } from '../float/let-go.js';
+import { waterG } from '../float/water.js';
 import type { WishFile } from '../pattern/wish-schema.js';
-import { type Afloat, type Goal, goalOf, waterG } from './wish.js';
+import { type Afloat, type Goal, goalOf } from './wish.js';
 
 export type Wanted = {
   readonly goal: Goal;

@@ -1,5 +1,6 @@
 /** From a wish to the few best sets of holes, why others fail, and what stands in the way when none is left. */
 import { letGo } from '../float/let-go.js';
+import { waterG } from '../float/water.js';
 import { dot3, sub3 } from '../geometry/vec3.js';
 import type { WishFile } from '../pattern/wish-schema.js';
 import { type Choice, judged } from './choice.js';
@@ -8,7 +9,7 @@ import { type Wanted, wantedOf } from './miss.js';
 import { gathered, type Refusal, type Refused } from './refuse.js';
 import { levelPoints, quickPoints } from './score.js';
 import { type Unmet, unmetBy } from './unmet.js';
-import { type Goal, type Target, targetAt, waterG, wishedTrims } from './wish.js';
+import { type Goal, type Target, targetAt, wishedTrims } from './wish.js';
 import type { Hole, Workpiece } from './workpiece.js';
 
 export type BallastResult = {

@@ -48,7 +48,7 @@ export function timberSensitivity(
   holes: readonly Hole[],
   at: At,
 ): TimberSensitivity {
-  const timber = piece.bare.items.filter(({ name }) => name === 'timber');
+  const timber = piece.bare.items.filter(({ kind }) => kind === 'timber');
   const whole = withHoles(piece, holes);
   const lost = holes.map((hole) => plugIn(piece, hole).bored);
   const heavier = (byKgM3: number): Mass =>

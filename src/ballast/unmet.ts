@@ -1,6 +1,7 @@
 /** When no set of holes is left: which limit stands in the way, and what would meet it. */
 import { heave } from '../float/heave.js';
 import { crownTop } from '../float/immerse.js';
+import { waterMm3 } from '../float/water.js';
 import { along3 } from '../geometry/vec3.js';
 import { type Draft, type Drawer, draftsFor } from './draft.js';
 import type { Wanted } from './miss.js';
@@ -107,7 +108,7 @@ const tallest = ({ afloat }: Workpiece, trims: readonly number[]): number =>
 
 function tooHeavy(piece: Workpiece, target: Target, byG: number): Unmet {
   const timberG = piece.bare.items
-    .filter(({ name }) => name === 'timber')
+    .filter(({ kind }) => kind === 'timber')
     .reduce((sum, item) => sum + item.massG, 0);
   const timberKgM3 = piece.timber.densityKgM3 * (1 - byG / timberG);
   return {
@@ -120,7 +121,7 @@ function tooHeavy(piece: Workpiece, target: Target, byG: number): Unmet {
 
 function heightOf({ afloat }: Workpiece, { up }: Target, massG: number): Height {
   const { solid, waterDensityKgM3 } = afloat;
-  const volumeMm3 = massG / (waterDensityKgM3 * 1e-6);
+  const volumeMm3 = waterMm3(massG, waterDensityKgM3);
   if (volumeMm3 >= solid.volumeMm3) return null;
   const { planeOffsetMm } = heave(solid, up, volumeMm3);
   return {

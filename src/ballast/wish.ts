@@ -4,6 +4,7 @@ import { crownTop, type Immersion, immerse } from '../float/immerse.js';
 import type { Immersible } from '../float/immersible.js';
 import { type DragForm, dragArea, netMassG, type Speed } from '../float/speed.js';
 import { form2 } from '../float/tilt.js';
+import { waterG } from '../float/water.js';
 import type { Point3 } from '../geometry/vec.js';
 import type { LureDesign } from '../mass/budget.js';
 import type { Lure } from '../mass/item.js';
@@ -83,10 +84,6 @@ export function upAt(trimDeg: number): Point3 {
   const angle = (trimDeg * Math.PI) / 180;
   return [-Math.sin(angle), 0, Math.cos(angle)];
 }
-
-/** Mass of water, g. */
-export const waterG = (volumeMm3: number, densityKgM3: number): number =>
-  volumeMm3 * densityKgM3 * 1e-6;
 
 /**
  * The state of the water that fulfils the goal at a trim; null for a freeboard so high that nothing

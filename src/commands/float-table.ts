@@ -4,6 +4,7 @@ import type { Floating } from '../afloat/floating.js';
 import { wishSeen } from '../afloat/wish.js';
 import type { Sensitivity } from '../ballast/sensitivity.js';
 import type { Attitude } from '../float/attitude.js';
+import { waterG } from '../float/water.js';
 import { trimmed } from '../formats/number.js';
 import { missedText, wishText } from './ballast-words.js';
 import { signed } from './signed.js';
@@ -11,7 +12,7 @@ import { table } from './table.js';
 
 export function floatTables(f: Floating): string {
   const { lure, load, solid } = f;
-  const fullG = solid.volumeMm3 * load.waterDensityKgM3 * 1e-6;
+  const fullG = waterG(solid.volumeMm3, load.waterDensityKgM3);
   const [rest, ...others] = f.attitudes;
   return [
     `${f.pattern.name} ${f.pattern.version} ${f.verdict}: ${trimmed(lure.massG, 1)} ± ${trimmed(lure.spreadG, 1)} g; wholly under it keeps out ${trimmed(fullG, 1)} g of water of ${trimmed(load.waterDensityKgM3, 1)} kg/m³ (${trimmed(f.water.temperatureC, 1)} °C, ${trimmed(f.water.salinityPsu, 1)} psu).`,

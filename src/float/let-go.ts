@@ -2,6 +2,7 @@
 import type { Point3 } from '../geometry/vec.js';
 import { anglesOf, isOnEnd } from './rest.js';
 import { type DragForm, dragByTrim, freeSpeed, type Speed } from './speed.js';
+import { waterG } from './water.js';
 
 /** The lure's outside and the water it is in. */
 export type Outside = {
@@ -55,7 +56,7 @@ export function letGo(
   { drag, solid: { volumeMm3 }, waterDensityKgM3 }: Outside,
   { massG, upInBody, cbAboveCgMm }: Hanging,
 ): LetGo {
-  const netG = massG - volumeMm3 * waterDensityKgM3 * 1e-6;
+  const netG = massG - waterG(volumeMm3, waterDensityKgM3);
   const area = dragByTrim(drag, isOnEnd(upInBody) ? [0, 0, 1] : upInBody);
   const hangs = (anglesOf(upInBody).trimDeg * Math.PI) / 180;
   const { along, across } = addedMass(slendernessOf(drag.lengthMm, volumeMm3));

@@ -9,6 +9,7 @@ import type { Immersible } from './immersible.js';
 import { type Found, findRests, hollowFrom } from './search.js';
 import type { Sought } from './settle.js';
 import { form2, type Symmetric2, type Tangents } from './tilt.js';
+import { waterG, waterMm3 } from './water.js';
 
 /** What the water carries, and where the tail is. */
 export type Load = {
@@ -28,11 +29,8 @@ const TOGETHER = 5e-5;
 /** Numbers below this, in a unit vector, are rounding: they are set to zero so that 0° and 180° are not −0° and −180°. */
 const SNAP = 1e-11;
 
-/** g/mm³ per kg/m³. */
-const G_MM3 = 1e-6;
-
 export const displacedMm3 = ({ massG, waterDensityKgM3 }: Load): number =>
-  massG / (waterDensityKgM3 * G_MM3);
+  waterMm3(massG, waterDensityKgM3);
 
 /** Whether the lure cannot float: it weighs as much as all the water it can displace, or more. */
 export const isUnder = (solid: Immersible, load: Load): boolean =>
@@ -158,7 +156,7 @@ function told(solid: Immersible, load: Load, rest: Rest): Attitude {
     neutral: rest.neutral,
     upInBody: up,
     planeOffsetMm,
-    displacedG: volumeMm3 * load.waterDensityKgM3 * G_MM3,
+    displacedG: waterG(volumeMm3, load.waterDensityKgM3),
     displacedMm3: volumeMm3,
     cbMm: rest.cbMm,
     ...anglesOf(up),

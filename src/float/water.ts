@@ -35,5 +35,13 @@ export function waterDensityKgM3(temperatureC: number, salinityPsu: number): num
   );
 }
 
+/** Mass of a volume of water, g. */
+export const waterG = (volumeMm3: number, densityKgM3: number): number =>
+  volumeMm3 * densityKgM3 * 1e-6;
+
+/** Volume of a mass of water. */
+export const waterMm3 = (massG: number, densityKgM3: number): number =>
+  massG / (densityKgM3 * 1e-6);
+
 const power = (coefficients: readonly number[], t: number): number =>
   coefficients.reduceRight((sum, c) => sum * t + c, 0);

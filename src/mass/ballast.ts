@@ -13,8 +13,12 @@ import { COAT_SPREAD_RATIO, FITTING_SPREAD_RATIO, HOLE_DEPTH_SPREAD_MM } from '.
 export const itemOf = (
   name: string,
   moments: Moments,
-  { displacedMm3 = 0, spreadG }: { readonly displacedMm3?: number; readonly spreadG: number },
-): Item => ({ name, ...massOf(moments), displacedMm3, spreadG });
+  {
+    kind,
+    displacedMm3 = 0,
+    spreadG,
+  }: Pick<Item, 'kind' | 'spreadG'> & { readonly displacedMm3?: number },
+): Item => ({ kind, name, ...massOf(moments), displacedMm3, spreadG });
 
 /** Anything that weighs less is nothing, g: it would have no center to speak of. */
 export const NOTHING_G = 1e-9;
@@ -28,7 +32,7 @@ export function metalItem(name: string, plug: Plug, hole: BallastHole, materials
           gPerMm3(rowOf(materials.metals, hole.metal).spreadKgM3) * plug.metalMm3,
         )
       : plug.metal.amount * FITTING_SPREAD_RATIO;
-  return itemOf(name, plug.metal, { spreadG });
+  return itemOf(name, plug.metal, { kind: hole.weight === null ? 'poured' : 'weight', spreadG });
 }
 
 export const metalName = (hole: Pick<BallastHole, 'weight'>, index: number): string =>
@@ -37,7 +41,7 @@ export const metalName = (hole: Pick<BallastHole, 'weight'>, index: number): str
 /** Glue by its volume; its film is as uncertain as a coat's. */
 export const glueItem = (volume: Moments, materials: Materials): Item => {
   const moments = summed([[gPerMm3(materials.glue.densityKgM3), volume]]);
-  return itemOf('glue', moments, { spreadG: moments.amount * COAT_SPREAD_RATIO });
+  return itemOf('glue', moments, { kind: 'glue', spreadG: moments.amount * COAT_SPREAD_RATIO });
 };
 
 /**
@@ -61,7 +65,10 @@ export function ballastItems(
   const plug = plugOf(belly, hole, materials);
   const wood = summed([[-gPerMm3(timber.densityKgM3), plug.bored]]);
   const items = [
-    itemOf('timber', wood, { spreadG: -gPerMm3(timber.spreadKgM3) * plug.bored.amount }),
+    itemOf('timber', wood, {
+      kind: 'timber',
+      spreadG: -gPerMm3(timber.spreadKgM3) * plug.bored.amount,
+    }),
     ...(plug.metal.amount > NOTHING_G
       ? [metalItem(metalName(hole, index), plug, hole, materials)]
       : []),

@@ -106,6 +106,7 @@ export const lureWithoutBallast = (
 
 const timberItem = (body: Body, { wood }: LureParts, timber: Density): Item =>
   itemOf('timber', summed([[gPerMm3(timber.densityKgM3), wood]]), {
+    kind: 'timber',
     displacedMm3: body.properties.volumeMm3,
     spreadG: gPerMm3(timber.spreadKgM3) * wood.amount,
   });
@@ -143,7 +144,7 @@ export function coatItems({ pattern, body }: LureDesign, materials: Materials): 
     const moments = summed([[gPerMm3(densityKgM3) * film, surface]]);
     const ofDensity = spreadKgM3 / densityKgM3;
     const spreadG = moments.amount * Math.hypot(COAT_SPREAD_RATIO, ofDensity);
-    return itemOf(coat.name, moments, { displacedMm3, spreadG });
+    return itemOf(coat.name, moments, { kind: 'coat', displacedMm3, spreadG });
   });
 }
 
@@ -157,7 +158,11 @@ function rigOf({ pattern, body }: LureDesign, parts: LureParts, materials: Mater
     ...(parts.wire ? [wireItem(parts.wire, materials)] : []),
     ...places.flatMap((place) =>
       hungOn(place, pattern, materials).map(({ name, mass, displacedMm3, at }) => ({
-        item: itemOf(name, mass, { displacedMm3, spreadG: mass.amount * FITTING_SPREAD_RATIO }),
+        item: itemOf(name, mass, {
+          kind: 'rig',
+          displacedMm3,
+          spreadG: mass.amount * FITTING_SPREAD_RATIO,
+        }),
         displacer: { name, mesh: beadsMesh([{ centerMm: inPlane(at), volumeMm3: displacedMm3 }]) },
       })),
     ),
@@ -168,6 +173,7 @@ function lipItem({ plate, outsideMm3, outside }: LipParts, material: string, m: 
   const mass = summed([[gPerMm3(rowOf(m.plates, material).densityKgM3), plate]]);
   return {
     item: itemOf('lip', mass, {
+      kind: 'rig',
       displacedMm3: outsideMm3,
       spreadG: mass.amount * FITTING_SPREAD_RATIO,
     }),
@@ -181,6 +187,7 @@ function wireItem({ wire, loops }: WireParts, materials: Materials): Rigged {
   const beads = loops.map(({ at, volumeMm3 }) => ({ centerMm: inPlane(at), volumeMm3 }));
   return {
     item: itemOf(name, mass, {
+      kind: 'rig',
       displacedMm3: loops.reduce((sum, l) => sum + l.volumeMm3, 0),
       spreadG: mass.amount * FITTING_SPREAD_RATIO,
     }),

@@ -18,6 +18,7 @@ export type Mass = {
 };
 
 export type Item = Mass & {
+  readonly kind: 'timber' | 'poured' | 'weight' | 'glue' | 'coat' | 'rig';
   /** `timber`, `plug 1`, `lip`, `epoxy`, `tail treble`: as a maker would call it. Unique in a lure. */
   readonly name: string;
   /** Water the item keeps out when the lure is under: for the timber the whole body, for what is inside it nothing. */

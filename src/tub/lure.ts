@@ -22,13 +22,11 @@ export type Planned = {
 /** The board a pattern tells of may not be the one in the tub: so much another of its pile differs. Common practice, no source. */
 const LEAST_SPREAD = 0.05;
 
-/** Poured metal, by the name the budget gives it; a ready-made weight came off the scale. */
-const isMetal = ({ name }: Item): boolean => /^plug \d+$/.test(name);
-
 export function tubLure({ items, timber, solid, load, rest, bellyMm, leadKgM3 }: Planned): TubLure {
-  const metal = items.filter(isMetal);
-  const wood = items.filter((i) => i.name === 'timber');
-  const others = items.filter((i) => !isMetal(i) && i.name !== 'timber');
+  // A ready-made weight came off the scale: only what was poured may be otherwise.
+  const metal = items.filter(({ kind }) => kind === 'poured');
+  const wood = items.filter(({ kind }) => kind === 'timber');
+  const others = items.filter(({ kind }) => kind !== 'poured' && kind !== 'timber');
   return {
     timberKgM3: timber.densityKgM3,
     timberSpreadKgM3:

@@ -27,7 +27,9 @@ const { mesh } = makeBody({
 });
 const solid = immersible([mesh]);
 const no = { xx: 0, yy: 0, zz: 0, xz: 0 };
+const KINDS: Readonly<Record<string, Item['kind']>> = { timber: 'timber', 'plug 1': 'poured' };
 const item = (name: string, massG: number, x: number, z: number): Item => ({
+  kind: KINDS[name] ?? 'rig',
   name,
   massG,
   cgMm: [x, 0, z],
