@@ -1,8 +1,9 @@
 /** Where a hole of a given bit and metal must go, and how deep, for a wanted state of the water. */
 
+import { pointBeyondMm } from '../blank/blank.js';
 import type { Mass } from '../mass/item.js';
 import { gPerMm3 } from '../mass/moments.js';
-import { pointCone, pointMm, setDensityKgM3 } from '../mass/plug.js';
+import { pointCone, setDensityKgM3 } from '../mass/plug.js';
 import { rowOf } from '../mass/row.js';
 import type { Ballast } from '../pattern/pattern.js';
 import type { Target } from './wish.js';
@@ -110,7 +111,7 @@ function depthByMass(
   let atZero = 0;
   for (const stationMm of stations) {
     const { disk, height } = piece.belly(stationMm, tool.diameterMm);
-    const cone = (disk.one * pointMm(tool)) / 3;
+    const cone = (disk.one * pointBeyondMm(tool)) / 3;
     area += disk.one;
     atZero += piece.sawnBellyMm(stationMm) * disk.one - height.one + cone;
   }

@@ -1,6 +1,8 @@
 /** What the wood says to a set of holes. */
+
+import { pointBeyondMm } from '../blank/blank.js';
 import { hangerProblems, holeProblems } from '../blank/rules.js';
-import { floorOf, pointMm } from '../mass/plug.js';
+import { floorOf } from '../mass/plug.js';
 import type { ProblemCode } from '../messages.js';
 import { Fault, type Problem } from '../problem.js';
 import { type Hole, plugIn, type Workpiece, withBelly } from './workpiece.js';
@@ -69,7 +71,7 @@ export const woodLeftMm = (piece: Workpiece, holes: readonly Hole[]): number =>
       const back = Math.sqrt(
         Math.max(0, piece.design.body.shape.backSquared.value(hole.stationMm)),
       );
-      return Math.min(shoulderMm - floorMm, back - pointMm(hole) - floorMm);
+      return Math.min(shoulderMm - floorMm, back - pointBeyondMm(hole) - floorMm);
     }),
   );
 

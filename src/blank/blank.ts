@@ -10,6 +10,13 @@ export type BallastHole = Ballast & {
   readonly bellyMm: number;
 };
 
+/** Length of a bit's point beyond full diameter: (D/2)/tan(A/2), plane geometry. */
+export const pointBeyondMm = ({
+  diameterMm,
+  pointAngleDeg,
+}: Pick<Ballast, 'diameterMm' | 'pointAngleDeg'>): number =>
+  pointAngleDeg === 180 ? 0 : diameterMm / 2 / Math.tan((pointAngleDeg * Math.PI) / 360);
+
 export type HangerMark = { readonly stationMm: number };
 
 export type Blank = {

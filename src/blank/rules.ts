@@ -6,7 +6,7 @@ import { ring } from '../geometry/ring.js';
 import { add, distanceToPiece, type Point2, sub, times } from '../geometry/vec.js';
 import { PATHS, type Pattern } from '../pattern/pattern.js';
 import { type Problem, problem } from '../problem.js';
-import type { BallastHole } from './blank.js';
+import { type BallastHole, pointBeyondMm } from './blank.js';
 import { type LipSlot, slotCorners } from './slot.js';
 
 /** Least wood over a slot, beside, over and between holes, mm: common practice, no source. */
@@ -152,7 +152,7 @@ function oneHole(hole: BallastHole, i: number, shape: BodyShape): Problem[] {
   }
   // Either the rim at full depth or the tip of the point comes nearest to the back.
   const rim = Math.min(...rimUnderBack(shape, stationMm, r));
-  const pointMm = pointLength(hole);
+  const pointMm = pointBeyondMm(hole);
   const deepest = Math.min(rim, offsetAt(shape.backSquared, stationMm) - pointMm);
   const woodMm = deepest - (bellyMm + depthMm);
   if (woodMm < LEAST_WOOD_MM) {
@@ -177,10 +177,6 @@ function rimUnderBack(shape: BodyShape, stationMm: number, r: number): number[] 
     return upper.h * (1 - out ** upper.n) ** (1 / upper.n);
   });
 }
-
-/** How far the point goes beyond full-diameter depth: (D/2)/tan(A/2), plane geometry. */
-const pointLength = ({ diameterMm, pointAngleDeg }: BallastHole): number =>
-  pointAngleDeg === 180 ? 0 : diameterMm / 2 / Math.tan((pointAngleDeg * Math.PI) / 360);
 
 function meetingHoles(holes: readonly BallastHole[]): Problem[] {
   return holes.flatMap((b, j) =>

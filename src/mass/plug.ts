@@ -1,5 +1,5 @@
 /** What is in a ballast hole once the belly is shaped: metal, glue, and the wood that is gone. */
-import type { BallastHole } from '../blank/blank.js';
+import { type BallastHole, pointBeyondMm } from '../blank/blank.js';
 import type { Ballast } from '../pattern/pattern.js';
 import type { Materials, Metal } from '../tables/materials.js';
 import { type BellyOver, clipped, fineColumns, highestBellyMm, isWhole, upTo } from './belly.js';
@@ -23,19 +23,12 @@ export type Plug = {
   readonly gPerMm: number;
 };
 
-/** Length of a bit's point beyond full diameter: (D/2)/tan(A/2), plane geometry. */
-export const pointMm = ({
-  diameterMm,
-  pointAngleDeg,
-}: Pick<Ballast, 'diameterMm' | 'pointAngleDeg'>): number =>
-  pointAngleDeg === 180 ? 0 : diameterMm / 2 / Math.tan((pointAngleDeg * Math.PI) / 360);
-
 /** The cone a bit's point leaves over the full-diameter floor, per mm³. */
 export function pointCone(
   hole: Pick<Ballast, 'stationMm' | 'diameterMm' | 'pointAngleDeg'>,
   floorMm: number,
 ): Moments {
-  const [r, height] = [hole.diameterMm / 2, pointMm(hole)];
+  const [r, height] = [hole.diameterMm / 2, pointBeyondMm(hole)];
   const base = Math.PI * r * r;
   const across = (base * r * r * height) / 20;
   const own = {

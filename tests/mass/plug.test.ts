@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { BallastHole } from '../../src/blank/blank.js';
+import { pointBeyondMm } from '../../src/blank/blank.js';
 import type { BodyShape } from '../../src/body/shape.js';
 import { monotoneCurve } from '../../src/geometry/monotone.js';
 import { bellyHeight, bellyOver, upTo } from '../../src/mass/belly.js';
@@ -11,7 +12,6 @@ import {
   floorOf,
   plugOf,
   pointCone,
-  pointMm,
 } from '../../src/mass/plug.js';
 import { bar, designOf, ellipsoid, MATERIALS, patternOf, rel, seeded } from './lures.js';
 
@@ -110,19 +110,19 @@ describe('closed forms', () => {
     [12, 135, 2.48528, 93.6929],
   ])('point of a %d mm bit, %d°', (diameterMm, pointAngleDeg, lengthMm, volume) => {
     const bit = { stationMm: 30, diameterMm, pointAngleDeg };
-    expect(pointMm(bit)).toBeCloseTo(lengthMm, 5);
+    expect(pointBeyondMm(bit)).toBeCloseTo(lengthMm, 5);
     const cone = pointCone(bit, 5);
     expect(cone.amount).toBeCloseTo(volume, 4);
     const { cgMm, inertiaGMm2, massG } = massOf(cone);
     expect(cgMm[2] - 5).toBeCloseTo(lengthMm / 4, 5); // centroid of a cone
     // Cone about its axis 3mr²/10, across it through the center 3m(4r² + h²)/80.
-    const [r, h] = [diameterMm / 2, pointMm(bit)];
+    const [r, h] = [diameterMm / 2, pointBeyondMm(bit)];
     expect(rel(inertiaGMm2.zz, (3 * massG * r * r) / 10)).toBeLessThan(1e-9);
     expect(rel(inertiaGMm2.xx, (3 * massG * (4 * r * r + h * h)) / 80)).toBeLessThan(1e-9);
   });
 
   test('a flat floor has no point', () => {
-    expect(pointMm({ diameterMm: 8, pointAngleDeg: 180 })).toBe(0);
+    expect(pointBeyondMm({ diameterMm: 8, pointAngleDeg: 180 })).toBe(0);
   });
 });
 
