@@ -1,6 +1,6 @@
 /** What a lure afloat must hold. */
 import { waterG } from '../float/water.js';
-import { sub3 } from '../geometry/vec3.js';
+import { aside3, length3, sub3 } from '../geometry/vec3.js';
 import { checkLure } from '../mass/budget.js';
 import type { Floating } from './floating.js';
 
@@ -22,12 +22,9 @@ export function checkFloating({
     ...checkLure(lure, piece.design.body),
     ...attitudes.flatMap((a, i) => {
       const name = `${verdict}, attitude ${i + 1}`;
-      const [x, y, z] = sub3(load.cgMm, a.cbMm);
-      const [ux, uy, uz] = a.upInBody;
-      const height = x * ux + y * uy + z * uz;
-      const off = Math.hypot(x - height * ux, y - height * uy, z - height * uz);
+      const off = aside3(sub3(load.cgMm, a.cbMm), a.upInBody);
       return [
-        ...(Math.abs(Math.hypot(ux, uy, uz) - 1) <= 1e-9 ? [] : [`${name}: up is no unit vector`]),
+        ...(Math.abs(length3(a.upInBody) - 1) <= 1e-9 ? [] : [`${name}: up is no unit vector`]),
         ...(off <= Math.max(BESIDE_MM, BESIDE * Math.cbrt(a.displacedMm3))
           ? []
           : [`${name}: CB is ${off} mm beside the vertical through CG`]),

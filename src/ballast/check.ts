@@ -1,7 +1,7 @@
 /** What a ballast choice must hold, by means that finding it does not use. */
 
 import { waterG } from '../float/water.js';
-import { sub3 } from '../geometry/vec3.js';
+import { aside3, length3, sub3 } from '../geometry/vec3.js';
 import { ballastItems } from '../mass/ballast.js';
 import { bellyOver } from '../mass/belly.js';
 import { composed } from '../mass/moments.js';
@@ -29,11 +29,8 @@ export function checkChoice(piece: Workpiece, choice: Choice): string[] {
   );
   const lure = composed([...bare.items, ...items]);
   const { attitude, massG, cgMm } = choice;
-  const shift = Math.hypot(...sub3(lure.cgMm, cgMm));
-  const [x, y, z] = sub3(cgMm, attitude.cbMm);
-  const [ux, uy, uz] = attitude.upInBody;
-  const height = x * ux + y * uy + z * uz;
-  const aside = Math.hypot(x - height * ux, y - height * uy, z - height * uz);
+  const shift = length3(sub3(lure.cgMm, cgMm));
+  const aside = aside3(sub3(cgMm, attitude.cbMm), attitude.upInBody);
   const wholeG = waterG(afloat.solid.volumeMm3, afloat.waterDensityKgM3);
   const carriedG = attitude.dryRatio > 0 ? massG : wholeG;
   const refusal = woodRefusal(piece, choice.holes);

@@ -11,6 +11,7 @@ import type { Point3 } from '../geometry/vec.js';
 import { dot3 } from '../geometry/vec3.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { type Plane, partsBelow } from '../solid/split.js';
+import { medianMs } from './median.js';
 
 const RUNS = { warm: 20, rests: 101, cuts: 9 };
 
@@ -38,8 +39,8 @@ export function benchRests(lure: string, prepare: () => Immersible, load: Load):
     sketchTriangles: (solid.sketch?.triangles.length ?? 0) / TRIANGLE,
     attitudes: rests.length,
     stable: rests.filter((a) => a.stable).length,
-    prepareMs: median(RUNS.cuts, prepare),
-    allRestsMs: median(RUNS.rests, () => restAttitudes(solid, load)),
+    prepareMs: medianMs(RUNS.cuts, prepare),
+    allRestsMs: medianMs(RUNS.rests, () => restAttitudes(solid, load)),
   };
 }
 
@@ -66,8 +67,8 @@ export function benchCuts(kernel: SolidKernel, lure: string, mesh: Mesh): CutRow
   const theirs = () => partsBelow(kernel, mesh, planes);
   for (let i = 0; i < RUNS.warm; i++) ours();
   const [a, b] = [ours(), theirs()];
-  const ourUs = (1e3 * median(RUNS.rests, ours)) / planes.length;
-  const kernelUs = (1e3 * median(RUNS.cuts, theirs)) / planes.length;
+  const ourUs = (1e3 * medianMs(RUNS.rests, ours)) / planes.length;
+  const kernelUs = (1e3 * medianMs(RUNS.cuts, theirs)) / planes.length;
   const off = Math.max(...a.map((cut, i) => Math.abs(cut.volumeMm3 - b[i].volumeMm3)));
   return {
     lure,
@@ -133,7 +134,7 @@ export function benchEllipsoid(): ErrorRow {
 }
 
 const medianCutUs = (solid: Immersible, planes: readonly Plane[]): number =>
-  (1e3 * median(RUNS.rests, () => planes.map(({ up, offset }) => immerse(solid, up, offset)))) /
+  (1e3 * medianMs(RUNS.rests, () => planes.map(({ up, offset }) => immerse(solid, up, offset)))) /
   planes.length;
 
 /** A body whose squared offsets are parabolas with their peak amidships. */
@@ -191,13 +192,4 @@ function ellipsoidCut(up: Point3, depth: number) {
     lesserBm: (second * (sum - root)) / 2,
     greaterBm: (second * (sum + root)) / 2,
   };
-}
-
-function median(runs: number, work: () => unknown): number {
-  const times = Array.from({ length: runs }, () => {
-    const start = performance.now();
-    work();
-    return performance.now() - start;
-  }).sort((p, q) => p - q);
-  return times[runs >> 1];
 }

@@ -7,6 +7,7 @@ import type { Jig } from '../jig/jig.js';
 import { evaluate } from '../solid/evaluate.js';
 import { jscadBooleans, jscadEvaluate } from '../solid/jscad.js';
 import type { SolidKernel } from '../solid/kernel.js';
+import { medianMs } from './median.js';
 
 export type JigBenchRow = {
   /** Pattern and kind. */
@@ -35,10 +36,10 @@ const RUNS = { warm: 3, kernel: 11, jscad: 5 };
 export function benchJigs(kernel: SolidKernel, jigs: readonly Jig[]): readonly JigBenchRow[] {
   return jigs.map((jig) => {
     for (let i = 0; i < RUNS.warm; i++) evaluate(kernel, jig.csg);
-    const kernelMs = median(RUNS.kernel, () => evaluate(kernel, jig.csg));
+    const kernelMs = medianMs(RUNS.kernel, () => evaluate(kernel, jig.csg));
     const second = jscadEvaluate(jig.csg);
-    const jscadMs = median(RUNS.jscad, () => jscadEvaluate(jig.csg));
-    const jscadBooleansMs = median(RUNS.jscad, () => jscadBooleans(jig.csg));
+    const jscadMs = medianMs(RUNS.jscad, () => jscadEvaluate(jig.csg));
+    const jscadBooleansMs = medianMs(RUNS.jscad, () => jscadBooleans(jig.csg));
     return {
       jig: `${jig.pattern} ${jig.kind}`,
       triangles: jig.mesh.triangles.length / 3,
@@ -53,13 +54,4 @@ export function benchJigs(kernel: SolidKernel, jigs: readonly Jig[]): readonly J
       jscadVolumeMm3: second.volumeMm3,
     };
   });
-}
-
-function median(runs: number, work: () => unknown): number {
-  const times = Array.from({ length: runs }, () => {
-    const start = performance.now();
-    work();
-    return performance.now() - start;
-  }).sort((a, b) => a - b);
-  return times[Math.floor(runs / 2)];
 }

@@ -1,6 +1,7 @@
 /** `blankwright ballast FILE`: the holes that make a lure lie as it is wished to. */
 
 import { reballasted } from '../afloat/floating.js';
+import { toldSpeed } from '../afloat/told-speed.js';
 import { checkChoice } from '../ballast/check.js';
 import { type BallastResult, searchBallast } from '../ballast/search.js';
 import { load } from '../load.js';
@@ -9,17 +10,17 @@ import { isError } from '../messages.js';
 import { itemRules } from '../pattern/item-rules.js';
 import type { WishFile } from '../pattern/wish-schema.js';
 import { assertNone, type Problem } from '../problem.js';
-import { floatData, sensitivityData, speedData } from '../record/float-json.js';
+import { floatData, sensitivityData } from '../record/float-json.js';
 import { choicesSvg } from '../record/pictures.js';
 import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
 import { ArgumentProblem, numberOf, waterOf } from './arguments.js';
 import { choicesText, type MadeChoice } from './ballast-table.js';
 import { holeText, unmetText, wishText } from './ballast-words.js';
-import { exitCode } from './check.js';
 import { type Written, writeVersion } from './new-version.js';
 import { assertOneLure, pickedLure } from './one-lure.js';
 import { writePicture } from './picture.js';
-import { asData, counted, tellProblems } from './tell.js';
+import { refused } from './refused.js';
+import { asData, tellProblems } from './tell.js';
 import { inOptions, type WishOptions, wishOf } from './wish-line.js';
 
 export type BallastOptions = WishOptions & {
@@ -46,7 +47,7 @@ export async function ballast(
 
 function ballastFile(file: string, options: BallastOptions, terminal: Terminal): number {
   const { job: whole, complete, problems, placed, patternFiles } = load(file);
-  if (!whole || !complete || problems.some(isError)) return refused(problems, terminal);
+  if (!whole || !complete || problems.some(isError)) return refused('ballast', problems, terminal);
   const {
     job,
     patternFiles: [patternFile],
@@ -62,7 +63,7 @@ function ballastFile(file: string, options: BallastOptions, terminal: Terminal):
   // The pattern's own holes do not count, and may be wrong: they are what is looked for.
   const bare = floatings(withBallast(job, []), { water });
   const planned = bare.lures[0];
-  if (!planned) return refused(bare.findings.map(placedIn(placed)), terminal);
+  if (!planned) return refused('ballast', bare.findings.map(placedIn(placed)), terminal);
   const own = { ...planned.piece.design, pattern };
   const result = searchBallast({ ...planned.piece, design: own }, wish);
   assertNone(result.choices.flatMap((choice) => checkChoice(planned.piece, choice)));
@@ -132,7 +133,7 @@ const asDocument = ({ wish, result, made, problems, written }: Found) => ({
     holes: choice.holes.map((hole) => ({ ...hole, drilledMm: hole.depthMm })),
     massG: choice.massG,
     attitude: choice.attitude,
-    speed: choice.speed && speedData(choice.speed, afloat.pattern),
+    speed: choice.speed && toldSpeed(choice.speed, afloat.pattern),
     missed: choice.missed,
     woodMm: choice.woodMm,
     sensitivity: sensitivityData(choice.holes, choice),
@@ -142,11 +143,3 @@ const asDocument = ({ wish, result, made, problems, written }: Found) => ({
   unmet: result.unmet && { ...result.unmet, words: unmetText(result.unmet) },
   written: written && 'path' in written ? written.path : null,
 });
-
-function refused(problems: readonly Problem[], terminal: Terminal): number {
-  tellProblems(problems, terminal);
-  if (terminal.json)
-    terminal.out(jsonDocument({ command: 'ballast', ok: false, problems: asData(problems) }));
-  else terminal.err(`${counted(problems)}.\n`);
-  return exitCode(problems);
-}

@@ -1,6 +1,7 @@
 /** A lure in its water as a few short tables for the terminal. Nothing is computed here. */
 
 import type { Floating } from '../afloat/floating.js';
+import { toldSpeed } from '../afloat/told-speed.js';
 import { wishSeen } from '../afloat/wish.js';
 import type { Sensitivity } from '../ballast/sensitivity.js';
 import type { Attitude } from '../float/attitude.js';
@@ -86,14 +87,15 @@ export function lying(a: Attitude): string {
   ].join(', ');
 }
 
-const letGo = ({ speed, pattern }: Floating): string =>
-  speed.cmS < SLOWEST_CM_S
+function letGo(f: Floating): string {
+  const speed = toldSpeed(f.speed, f.pattern);
+  return speed.cmS < SLOWEST_CM_S
     ? 'Let go under water it stays where it is.'
-    : `Let go under water it ${speed.kind} ${trimmed(speed.cmS, 1)} cm/s (${trimmed(speed.lowCmS, 1)} to ${trimmed(speed.highCmS, 1)} by what is known of its drag and attitude)${pattern.lip ? '' : `, ${noseWords(speed.trimDeg)}`}.`;
+    : `Let go under water it ${speed.kind} ${trimmed(speed.cmS, 1)} cm/s (${trimmed(speed.lowCmS, 1)} to ${trimmed(speed.highCmS, 1)} by what is known of its drag and attitude)${speed.trimDeg === null ? '' : `, ${noseWords(speed.trimDeg)}`}.`;
+}
 
 const SLOWEST_CM_S = 0.05;
 
-/** A lip turns it farther than is computed: then nothing is said of it. */
 const noseWords = (trimDeg: number): string =>
   Math.abs(trimDeg) < 0.5
     ? 'level'

@@ -5,7 +5,6 @@ import type { TimberDensity } from '../blank/timber-density.js';
 import { load } from '../load.js';
 import { floatings } from '../lures.js';
 import { isError } from '../messages.js';
-import type { Problem } from '../problem.js';
 import { floatData } from '../record/float-json.js';
 import { floatSvg } from '../record/pictures.js';
 import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
@@ -19,12 +18,12 @@ import {
   redrilled,
   timberAtHand,
 } from './block.js';
-import { exitCode } from './check.js';
 import { floatTables } from './float-table.js';
 import { assertOneLure, pickedLure } from './one-lure.js';
 import { writePicture } from './picture.js';
 import { type PlugDepth, plugDepths, plugText } from './plug.js';
-import { asData, counted, tellProblems } from './tell.js';
+import { refused } from './refused.js';
+import { asData, tellProblems } from './tell.js';
 import { tubData, tubOf, tubText } from './tub.js';
 
 export type FloatOptions = BlockOptions & {
@@ -53,12 +52,12 @@ function floatFile(file: string, options: FloatOptions, terminal: Terminal): num
   const readings = (options.seen ?? []).map(readingOf);
   const plugG = numberOf('--plug-mass', options.plugMass, { least: 0.01, most: 1000 });
   const { job: whole, complete, problems, placed, patternFiles } = load(file);
-  if (!whole || !complete || problems.some(isError)) return refused(problems, terminal);
+  if (!whole || !complete || problems.some(isError)) return refused('float', problems, terminal);
   const { job, placedIn } = pickedLure(whole, patternFiles, options.lure);
   const water = waterOf(options);
   const planned = floatings(job, { water });
   const found = [...problems, ...planned.findings.map(placedIn(placed))];
-  if (planned.lures.length === 0) return refused(found, terminal);
+  if (planned.lures.length === 0) return refused('float', found, terminal);
   const atHand = timberAtHand(options, job, planned.lures);
   const ofBlock = atHand ? floatings(job, { water, timber: atHand.timber }).lures : [];
   const lures = planned.lures.map((lure, i) => (atHand?.fits(lure.pattern) ? ofBlock[i] : lure));
@@ -122,12 +121,4 @@ function readingOf(text: string): Reading {
   const reading = parseReading(text);
   if (typeof reading === 'string') throw new ArgumentProblem(`--seen: ${reading}`);
   return reading;
-}
-
-function refused(problems: readonly Problem[], terminal: Terminal): number {
-  tellProblems(problems, terminal);
-  if (terminal.json)
-    terminal.out(jsonDocument({ command: 'float', ok: false, problems: asData(problems) }));
-  else terminal.err(`${counted(problems)}.\n`);
-  return exitCode(problems);
 }

@@ -2,14 +2,14 @@
 import { join } from 'node:path';
 import { outputProblem, sha256, writeSet } from '../io.js';
 import { isError } from '../messages.js';
-import type { Problem } from '../problem.js';
 import { type Produced, produce } from '../produce.js';
 import { fileSet, type MadeFile } from '../record/file-set.js';
 import { manifestText } from '../record/manifest.js';
 import { jsonDocument, type Terminal, type Tool } from '../terminal.js';
 import { exitCode } from './check.js';
+import { refused } from './refused.js';
 import { summary, summaryData } from './summary.js';
-import { asData, counted, tellProblems } from './tell.js';
+import { asData, tellProblems } from './tell.js';
 
 export async function make(
   file: string,
@@ -19,14 +19,14 @@ export async function make(
 ): Promise<number> {
   // What is cheap is looked at before what is slow.
   const early = out === null ? null : outputProblem(out);
-  if (early) return refused([early], terminal);
+  if (early) return refused('make', [early], terminal, NOTHING);
   const produced = await produce(file);
   const { problems, made } = produced;
-  if (!made || problems.some(isError)) return refused(problems, terminal);
+  if (!made || problems.some(isError)) return refused('make', problems, terminal, NOTHING);
   const dir = out ?? join('output', made.build.job.name);
   const files = deliver(produced, made, tool);
   const failure = outputProblem(dir) ?? writeSet(dir, files);
-  if (failure) return refused([...problems, failure], terminal);
+  if (failure) return refused('make', [...problems, failure], terminal, NOTHING);
   tellProblems(problems, terminal);
   if (terminal.json) {
     const facts = { command: 'make', ok: true, out: dir, problems: asData(problems) };
@@ -39,18 +39,12 @@ export async function make(
   return exitCode(problems);
 }
 
+const NOTHING = '; nothing was written';
+
 type Written = Pick<MadeFile, 'path' | 'bytes'>;
 
 function deliver({ inputs }: Produced, made: NonNullable<Produced['made']>, tool: Tool): Written[] {
   const files = fileSet(made.build, made.kernel, `${tool.name} ${tool.version}`);
   const manifest = manifestText(tool, inputs, files, sha256);
   return [...files, { path: 'manifest.json', bytes: new TextEncoder().encode(manifest) }];
-}
-
-function refused(problems: readonly Problem[], terminal: Terminal): number {
-  tellProblems(problems, terminal);
-  if (terminal.json)
-    terminal.out(jsonDocument({ command: 'make', ok: false, problems: asData(problems) }));
-  else terminal.err(`${counted(problems)}; nothing was written.\n`);
-  return exitCode(problems);
 }

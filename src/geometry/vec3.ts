@@ -20,6 +20,10 @@ export const along3 = (a: Point3, k: number, b: Point3): Point3 => [
 
 export const length3 = (a: Point3): number => Math.hypot(a[0], a[1], a[2]);
 
+/** How far `a` reaches aside of the line along a unit vector. */
+export const aside3 = (a: Point3, unit: Point3): number =>
+  length3(along3(a, 0 - dot3(a, unit), unit));
+
 /** The zero vector has no direction and gives NaN. */
 export function unit3(a: Point3): Point3 {
   const size = length3(a);

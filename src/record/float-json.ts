@@ -2,10 +2,10 @@
 
 import type { Floating, FloatingHole } from '../afloat/floating.js';
 import { immersedParts } from '../afloat/parts.js';
+import { toldSpeed } from '../afloat/told-speed.js';
 import { wishSeen } from '../afloat/wish.js';
 import type { ChosenHole } from '../ballast/choice.js';
 import type { HoleSensitivity, TimberSensitivity } from '../ballast/sensitivities.js';
-import type { LetGo } from '../float/let-go.js';
 
 /** Lengths in mm, masses in g, angles in degrees, in the frame of the lure: x aft, y to port, z up. */
 export function floatData(f: Floating): Readonly<Record<string, unknown>> {
@@ -26,7 +26,7 @@ export function floatData(f: Floating): Readonly<Record<string, unknown>> {
     displacedWholeMm3: f.solid.volumeMm3,
     verdict: f.verdict,
     wish: wishSeen(f),
-    speed: speedData(f.speed, pattern),
+    speed: toldSpeed(f.speed, pattern),
     items: lure.items,
     stages: f.stages,
     holes: f.holes,
@@ -37,12 +37,6 @@ export function floatData(f: Floating): Readonly<Record<string, unknown>> {
     sensitivity: f.slips && sensitivityData(f.holes, f.slips),
   };
 }
-
-/** A lip turns a lure under way farther than is computed: then no attitude is told. */
-export const speedData = (speed: LetGo, { lip }: Floating['pattern']) => ({
-  ...speed,
-  trimDeg: lip ? null : speed.trimDeg,
-});
 
 /** What a slip does: each hole with its station and depth, then timber and, where it is told, water. */
 export const sensitivityData = (

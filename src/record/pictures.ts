@@ -1,20 +1,14 @@
 /** What a lure does in the water → what is drawn of it. */
 
 import type { Floating } from '../afloat/floating.js';
+import { toldSpeed } from '../afloat/told-speed.js';
 import type { Choice } from '../ballast/choice.js';
 import { offsetAt } from '../body/shape.js';
 import { checkPicture } from '../drawing/picture/check.js';
 import { choicesPicture } from '../drawing/picture/choices-picture.js';
 import { floatPicture } from '../drawing/picture/float-picture.js';
-import type {
-  DrawnEye,
-  DrawnHole,
-  DrawnLip,
-  DrawnLure,
-  DrawnSpeed,
-} from '../drawing/picture/input.js';
+import type { DrawnEye, DrawnHole, DrawnLip, DrawnLure } from '../drawing/picture/input.js';
 import type { Picture } from '../drawing/picture/picture.js';
-import type { LetGo } from '../float/let-go.js';
 import { pictureSvg } from '../formats/picture-svg.js';
 import { add, type Point2, quarterLeft, times } from '../geometry/vec.js';
 import { eyePlaces } from '../mass/eyes.js';
@@ -35,7 +29,7 @@ export const floatSvg = (f: Floating): string => {
       attitude,
       others: others.filter((a) => a.stable),
       righting: f.righting,
-      speed: drawnSpeed(f.pattern, f.speed),
+      speed: toldSpeed(f.speed, f.pattern),
       items: f.lure.items,
       stages: f.stages,
     }),
@@ -61,7 +55,7 @@ export const choicesSvg = (
         massG: choice.massG,
         spreadG: floating.lure.spreadG,
         attitude: choice.attitude,
-        speed: choice.speed && drawnSpeed(floating.pattern, choice.speed),
+        speed: choice.speed && toldSpeed(choice.speed, floating.pattern),
         drilling: choice.holes.map((h) => ({ ...h, metal: h.weight ?? h.metal })),
         sensitivity: [
           { per: 'timber +10 kg/m³', ...choice.perTimber.per10KgM3 },
@@ -79,12 +73,6 @@ function written(picture: Picture): string {
   if (flaws.length > 0) throw new Fault(`${picture.title}: ${JSON.stringify(flaws)}`);
   return pictureSvg(picture);
 }
-
-/** A lip turns a lure under way farther than is computed: then nothing is said of its trim. */
-const drawnSpeed = ({ lip }: Floating['pattern'], speed: LetGo): DrawnSpeed => ({
-  ...speed,
-  trimDeg: lip ? null : speed.trimDeg,
-});
 
 function drawnLure({ pattern, blank, piece, lure, holes }: Floating): DrawnLure {
   const { shape } = piece.design.body;
