@@ -2,6 +2,7 @@
 import { letGo } from '../float/let-go.js';
 import { waterG } from '../float/water.js';
 import { dot3, sub3 } from '../geometry/vec3.js';
+import { USUAL_POINT_DEG } from '../pattern/schema.js';
 import type { WishFile } from '../pattern/wish-schema.js';
 import { type Choice, judged } from './choice.js';
 import { type Draft, type Drawer, draftsFor } from './draft.js';
@@ -28,7 +29,6 @@ const CHOICES = 5;
 
 /** Metals at hand when neither the wish nor the pattern's ballast names any. */
 const USUAL_METALS = ['lead', 'tin'];
-const USUAL_POINT_DEG = 118; // a twist bit, as in the pattern file's own default
 
 /**
  * Deterministic; the same wish gives the same choices. Wishes that contradict themselves are told by

@@ -3,6 +3,7 @@ import { basename, dirname, join } from 'node:path';
 import type { Choice, ChosenHole } from '../ballast/choice.js';
 import { isThere, readText, writeNew } from '../io.js';
 import type { Pattern } from '../pattern/pattern.js';
+import { USUAL_POINT_DEG } from '../pattern/schema.js';
 import { readSource } from '../pattern/source.js';
 import { nextVersion, rewritten } from '../pattern/version.js';
 import { Fault } from '../problem.js';
@@ -82,7 +83,9 @@ function holeLine(hole: ChosenHole, scale: number, hard: number): string {
     `stationMm: ${number(hole.stationMm / scale)}`,
     `diameterMm: ${number(hole.diameterMm / hard)}`,
     `depthMm: ${number(hole.depthMm / scale)}`,
-    ...(hole.pointAngleDeg === 118 ? [] : [`pointAngleDeg: ${number(hole.pointAngleDeg)}`]),
+    ...(hole.pointAngleDeg === USUAL_POINT_DEG
+      ? []
+      : [`pointAngleDeg: ${number(hole.pointAngleDeg)}`]),
     `metal: ${hole.metal}`,
     ...(hole.pour === 'single' ? ['pour: single'] : []),
     ...(hole.weight === null ? [] : [`weight: ${JSON.stringify(hole.weight)}`]),

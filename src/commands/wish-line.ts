@@ -2,7 +2,7 @@
 import { tell } from '../messages.js';
 import { readForm } from '../pattern/form.js';
 import { wishProblems } from '../pattern/wish-rules.js';
-import { type WishFile, wishSection } from '../pattern/wish-schema.js';
+import { USUAL_WISH, type WishFile, wishSection } from '../pattern/wish-schema.js';
 import type { Problem } from '../problem.js';
 import { ArgumentProblem, listOf, numberOf } from './arguments.js';
 
@@ -118,9 +118,9 @@ export function wishLines(wish: WishFile, scale: number): string[] {
     ...(freeboardMm === undefined
       ? {}
       : { freeboardMm: Math.round((freeboardMm / scale) * 1e4) / 1e4 }),
-    ...(leastGmMm === 0.5 ? {} : { leastGmMm }),
+    ...(leastGmMm === USUAL_WISH.leastGmMm ? {} : { leastGmMm }),
     ...(weights ? { weights } : {}),
-    ...(mostHoles === 2 ? {} : { mostHoles }),
+    ...(mostHoles === USUAL_WISH.mostHoles ? {} : { mostHoles }),
   }).filter(([, v]) => v !== undefined);
   return entries.map(([k, v]) => `${k}: ${Array.isArray(v) ? `[${v.join(', ')}]` : v}`);
 }

@@ -116,6 +116,9 @@ export const lipSection = z
     'The clear plate that makes the lure dive (also called bib). Leave the section out for a lure without one.',
   );
 
+/** Of a twist bit: what a hole has that says nothing of its bit's point. */
+export const USUAL_POINT_DEG = 118;
+
 const METALS = ['lead', 'tin', 'bismuth', 'tungsten', 'steel'] as const;
 const POURS = ['topped-up', 'single'] as const;
 
@@ -134,7 +137,7 @@ const ballastHole = z
       'Included angle of the bit’s point: 118 or 135 for twist bits, 180 for one that leaves a flat floor. The point goes deeper than depthMm, and must stay under the back too.',
       60,
       180,
-    ).default(118),
+    ).default(USUAL_POINT_DEG),
     metal: z
       .enum(METALS)
       .describe(

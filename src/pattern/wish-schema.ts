@@ -4,6 +4,9 @@ import { deg, itemName, mm, positiveMm, ratio } from './fields.js';
 
 const BUOYANCIES = ['floats', 'suspends', 'rises', 'sinks'] as const;
 
+/** What a wish has that says nothing of it. */
+export const USUAL_WISH = { leastGmMm: 0.5, mostHoles: 2 };
+
 export const wishSection = z
   .strictObject({
     buoyancy: z
@@ -32,7 +35,9 @@ export const wishSection = z
       -80,
       80,
     ).optional(),
-    leastGmMm: mm('Upright with at least so much metacentric height across.', 0, 100).default(0.5),
+    leastGmMm: mm('Upright with at least so much metacentric height across.', 0, 100).default(
+      USUAL_WISH.leastGmMm,
+    ),
     bitsMm: z
       .array(positiveMm('Diameter of a bit.', 60))
       .min(1)
@@ -51,7 +56,12 @@ export const wishSection = z
       .describe(
         'true: choose among the ready-made weights of shared/weights.yaml to glue in, instead of pouring.',
       ),
-    mostHoles: z.int().min(1).max(2).default(2).describe('At most so many holes.'),
+    mostHoles: z
+      .int()
+      .min(1)
+      .max(2)
+      .default(USUAL_WISH.mostHoles)
+      .describe('At most so many holes.'),
   })
   .describe('What the lure shall do in the water; `blankwright ballast` finds the holes for it.');
 
