@@ -1,10 +1,11 @@
 /** The best layout found for one face: several layouts are made in different ways and compared. */
+
+import { seededDraws } from '../geometry/random.js';
 import { boxRows } from './boxes.js';
 import { type EmptyFace, emptyFace, type FillRule, fillFace, type Spot, spotsBox } from './fill.js';
 import { type DoubleLattice, doubleLattices, latticeSpots } from './lattice.js';
 import type { FaceSize, NestPart } from './nest.js';
 import { type ShapeSet, shapeSet } from './nofit.js';
-import { seededDraws } from './random.js';
 
 /** What is made once for an order and used for every face of it. */
 export type Kit = {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { seededDraws } from '../../src/geometry/random.js';
 import { checkNest } from '../../src/nest/check.js';
 import { planNest } from '../../src/nest/plan.js';
-import { seededDraws } from '../../src/nest/random.js';
 import { block, drawnOutline, part, RULES } from './outlines.js';
 
 const SEED = 20240;
