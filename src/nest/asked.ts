@@ -1,10 +1,14 @@
 /** What a nest may be asked for: whoever reads files has seen to it, so anything else is our fault. */
+import { asRegion, union } from '../geometry/clip.js';
+import { regionArea, ringArea } from '../geometry/ring.js';
+import { distance } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
 import type { Block, NestPart, NestRules } from './nest.js';
 
 /**
  * @throws Fault on a name given twice, and on a number no order can have: a gap or margin below 0
- * (which would let outlines overlap or leave the block), a size or knot of nothing, a count that is not whole.
+ * (which would let outlines overlap or leave the block), a size or knot of nothing, a count that is not whole;
+ * and on an outline that covers no area or crosses itself in a corner, which a ring alone does not show.
  */
 export function assertAsked(
   parts: readonly NestPart[],
@@ -24,9 +28,11 @@ export function assertAsked(
   assertAll(isSize, { largestHeightMm });
   assertAll(isCount, { layers });
   if (layers < 1) throw new Fault('a stack of no layers');
-  for (const { thicknessMm, orderedCount } of parts) {
+  for (const part of parts) {
+    const { thicknessMm, orderedCount } = part;
     assertAll(isSize, { thicknessMm });
     assertAll(isCount, { orderedCount });
+    assertOutline(part);
   }
   for (const { lengthMm, widthMm, thicknessMm, marginMm, count, knots } of blocks) {
     assertAll(isSize, { lengthMm, widthMm, thicknessMm });
@@ -37,6 +43,22 @@ export function assertAsked(
       assertAll(isSize, { radiusMm });
     }
   }
+}
+
+/** Clipping keeps coordinates to this, mm. */
+const PRECISION_MM = 1e-6;
+
+/** What an outline encloses once is its area; lobes wound the other way, or twice, tell of a crossing. */
+function assertOutline({ id, outline }: NestPart): void {
+  const coveredMm2 = union([asRegion(outline)]).reduce((sum, r) => sum + regionArea(r), 0);
+  const perimeterMm = outline.reduce(
+    (sum, p, i) => sum + distance(p, outline[(i + 1) % outline.length]),
+    0,
+  );
+  const sameMm2 = PRECISION_MM * perimeterMm;
+  if (coveredMm2 <= sameMm2) throw new Fault(`the outline of ${id} covers no area`);
+  if (Math.abs(coveredMm2 - ringArea(outline)) > sameMm2)
+    throw new Fault(`the outline of ${id} crosses itself`);
 }
 
 const isMeasure = (value: number): boolean => value >= 0 && value < Infinity;

@@ -218,6 +218,59 @@ describe('outlines that are none', () => {
     expect(nest.missing).toEqual({});
   });
 
+  // Only edges that properly cross keep a ring from being made; through a corner the nest's door sees it.
+  it.each<[string, Point2[], string]>([
+    [
+      'crossed in a corner of both edges',
+      [
+        [0, 0],
+        [30, 10],
+        [60, 20],
+        [60, 0],
+        [30, 10],
+        [0, 30],
+      ],
+      'the outline of p crosses itself',
+    ],
+    [
+      'crossed in a corner of one',
+      [
+        [0, 0],
+        [60, 20],
+        [60, 0],
+        [30, 10],
+        [0, 30],
+      ],
+      'the outline of p crosses itself',
+    ],
+    [
+      'wound twice round',
+      [
+        [0, 0],
+        [60, 0],
+        [60, 20],
+        [0, 20],
+        [0, 0],
+        [60, 0],
+        [60, 20],
+        [0, 20],
+      ],
+      'the outline of p crosses itself',
+    ],
+    [
+      'a hundredth of a micrometer high',
+      [
+        [0, 0],
+        [100, 0],
+        [100, 1e-8],
+        [0, 1e-8],
+      ],
+      'the outline of p covers no area',
+    ],
+  ])('%s: a ring, but no part', (_, points, told) => {
+    expect(() => plan([part('p', ring(points), 6)], [block('b', [450, 95], 2)])).toThrow(told);
+  });
+
   it('one as thin as paper is nested like any other', () => {
     const nest = plan([bar('p', 40, [100, 0.01])], [block('b', [450, 95], 2)]);
     expect(nest.missing).toEqual({});
