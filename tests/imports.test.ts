@@ -45,6 +45,7 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   makerjs: ['geometry/meet.ts'],
   'manifold-3d': ['solid/kernel.ts'],
   commander: ['main.ts'],
+  'maxrects-packer': ['bench/boxes.ts'],
   yaml: ['pattern/source.ts'],
   svgson: ['formats/svg.ts'],
 };

@@ -1,6 +1,6 @@
 /** The plan of a run: the best draft, told as a nest. */
 import { movedRing } from '../geometry/ring.js';
-import { Fault } from '../problem.js';
+import { assertAsked } from './asked.js';
 import { bestDraft, type Draft, type Order, type Step } from './draft.js';
 import type { Spot } from './fill.js';
 import { fitObstacles } from './fit.js';
@@ -15,16 +15,14 @@ import { stackHeightMm } from './stack.js';
  * Of each part at least the ordered blanks are made while timber is there and the part fits; more
  * only because all layers of a stack are sawn at once. What can not be made is told in `missing`
  * and, with the reason, in `obstacles`.
- * @throws Fault if two parts or two block entries have the same name.
+ * @throws Fault if two parts or two block entries have the same name, or a number is none an order can have.
  */
 export function planNest(
   parts: readonly NestPart[],
   blocks: readonly Block[],
   rules: NestRules,
 ): Nest {
-  if (new Set(parts.map((p) => p.id)).size < parts.length) throw new Fault('two parts of one id');
-  if (new Set(blocks.map((b) => b.name)).size < blocks.length)
-    throw new Fault('two blocks of one name');
+  assertAsked(parts, blocks, rules);
   const order = { packer: packerFor(parts, rules), parts, blocks, rules };
   return nestOf(order, bestDraft(order));
 }

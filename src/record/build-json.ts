@@ -67,7 +67,8 @@ function patternRecord({ pattern, count, body, blank, floating, sawnMass }: Prod
 
 const points = (ring: Ring): unknown => ring.map(([x, y]) => [x, y]);
 
-const faceRecord = (face: NestFace): unknown => ({
+/** A face as the record tells it: outsiders read it in this shape. */
+export const faceRecord = (face: NestFace): unknown => ({
   id: face.id,
   lengthMm: face.lengthMm,
   widthMm: face.widthMm,

@@ -1,0 +1,33 @@
+/** Every call of the nest that soaks and ratios make: they know the engine by nothing else. */
+import { ringArea } from '../geometry/ring.js';
+import { doubleLattices } from '../nest/lattice.js';
+import type { Block, FaceSize, Nest, NestPart, NestRules } from '../nest/nest.js';
+import { shapeSet } from '../nest/nofit.js';
+import { countsOf, kitFor, packFace } from '../nest/place.js';
+import { planNest } from '../nest/plan.js';
+
+export const nestOf = (
+  parts: readonly NestPart[],
+  blocks: readonly Block[],
+  rules: NestRules,
+): Nest => planNest(parts, blocks, rules);
+
+/** Outlines of each part on one face, at most as many as are wanted. */
+export function packedCounts(
+  parts: readonly NestPart[],
+  face: FaceSize,
+  { gapMm, tries, seed }: Pick<NestRules, 'gapMm' | 'tries' | 'seed'>,
+): readonly number[] {
+  const kit = kitFor(parts, gapMm);
+  const wanted = parts.map((p) => p.orderedCount);
+  return countsOf(kit, packFace(kit, { face, wanted, tries, seed }));
+}
+
+/**
+ * Share of an endless plane that copies of the outline at 0° and 180° cover with this gap between
+ * them, in the densest double lattice known, 0..1.
+ */
+export function latticeLimitRatio(part: NestPart, gapMm: number): number {
+  const [densest] = doubleLattices(shapeSet([part], gapMm), 0);
+  return (2 * ringArea(part.outline)) / densest.cellMm2;
+}
