@@ -3,7 +3,7 @@ import { rectRing } from '../../src/geometry/ring.js';
 import { checkNest } from '../../src/nest/check.js';
 import type { Block, Nest, NestPart, NestRules } from '../../src/nest/nest.js';
 import { planNest } from '../../src/nest/plan.js';
-import { block, lure, part, RULES } from './outlines.js';
+import { block, lure, part, RULES, SEARCH } from './outlines.js';
 
 /** Plans and has the plan judged. */
 function plan(
@@ -11,7 +11,7 @@ function plan(
   blocks: readonly Block[],
   rules: NestRules = RULES,
 ): Nest {
-  const nest = planNest(parts, blocks, rules);
+  const nest = planNest(parts, blocks, rules, SEARCH);
   expect(checkNest(nest, parts, blocks, rules).complaints).toEqual([]);
   return nest;
 }
@@ -129,7 +129,7 @@ describe('a run', () => {
       // Only what a stack of two forces.
       expect(nest.made[id]).toBeLessThan(orderedCount + 2);
     }
-    expect(JSON.stringify(planNest(parts, blocks, RULES))).toBe(JSON.stringify(nest));
+    expect(JSON.stringify(planNest(parts, blocks, RULES, SEARCH))).toBe(JSON.stringify(nest));
   });
 
   it('tells used ratio and offcut as they are', () => {
@@ -226,10 +226,10 @@ describe('what can not be made', () => {
     expect(nest.faces).toEqual([]);
     expect(nest.usedRatio).toBe(0);
     expect(() =>
-      planNest([part('p', lure(90, 24), 1), part('p', lure(80, 24), 1)], [], RULES),
+      planNest([part('p', lure(90, 24), 1), part('p', lure(80, 24), 1)], [], RULES, SEARCH),
     ).toThrow();
     expect(() =>
-      planNest([], [block('a', [450, 95], 5), block('a', [450, 95], 5)], RULES),
+      planNest([], [block('a', [450, 95], 5), block('a', [450, 95], 5)], RULES, SEARCH),
     ).toThrow();
   });
 });
