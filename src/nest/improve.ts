@@ -1,12 +1,12 @@
 /** A draft made better: by layouts searched for, and by choosing between all of them at once. */
 import { chordArea } from './chords.js';
 import { bestDraft, type Draft, type Order, type Step } from './draft.js';
-import { type Chosen, type Demand, leastCost } from './master.js';
+import { type Chosen, type Demand, excessCost, leastCost, relaxed } from './master.js';
 import type { Nest } from './nest.js';
 import { costOf, pilesOf, volumeMm3 } from './pile.js';
 import { type Pool, poolOf } from './pool.js';
 import { sawingsOf } from './sawings.js';
-import { type Search, searchLayouts } from './search.js';
+import { type Search, type Searched, searchLayouts } from './search.js';
 import { chordsOf, leastTimberMm3 } from './timber-bound.js';
 import { leastWork } from './tracings.js';
 
@@ -24,7 +24,7 @@ export type TimberFacts = Pick<
 export type Plan = Draft & { readonly timber: TimberFacts };
 
 /** Branchings in a choice of whole blocks, at most. */
-const NODES = 300;
+const NODES = 100;
 /** Layouts between which the work is weighed, at most, beside those chosen. */
 const WEIGHED_LAYOUTS = 40;
 
@@ -42,19 +42,20 @@ export function bestPlan(order: Order, search: Search): Plan {
   const first = chosenOf(pool, draft.steps);
   const areasMm2 = parts.map((part) => chordArea(chordsOf(part, rules.gapMm).along));
   const limits = { layouts: rules.layouts, nodes: NODES };
-  const { best, ended } = searchLayouts(search, demand, limits, areasMm2, first);
-  const among = layoutsUsed(pool, best);
+  const searched = searchLayouts(search, demand, { limits, areasMm2, first });
+  const { best, ended } = searched;
+  const among = worthWeighing(demand, search, best);
   const light = leastWork(search.solver, demand, best, { among, nodes: NODES });
   const plan = [best, light]
     .map((chosen) => draftOf(order, sawingsOf({ packer, parts, pool }, chosen)))
     .reduce((a, b) => (isLess(effortOf(b), effortOf(a)) ? b : a), draft);
-  const { bounds, proved } = boundsOf(order, demand, search, plan, best);
+  const bounds = boundsOf(order, demand, { search, searched, plan });
   return {
     ...plan,
     timber: {
       timberUsedMm3: timberOf(plan.steps),
       ...bounds,
-      limitReached: ended === 'limit' || !proved,
+      limitReached: ended === 'limit' || !searched.proved,
       interrupted: ended === 'stopped',
     },
   };
@@ -81,14 +82,18 @@ function chosenOf(pool: Pool, steps: readonly Step[]): Chosen[] {
   });
 }
 
-/** Layouts to weigh the work of: those chosen, then those with most of what is chosen in common. */
-function layoutsUsed(pool: Pool, chosen: readonly Chosen[]): ReadonlySet<number> {
-  const used = new Set(chosen.map((c) => c.layout));
-  const others = pool.layouts.flatMap((l, i) =>
-    used.has(i) ? [] : [{ i, area: l.layout.areaMm2 }],
+/** Layouts to weigh the work of: those chosen, and those that cost least beyond their worth. */
+function worthWeighing(
+  demand: Demand,
+  { solver }: Search,
+  chosen: readonly Chosen[],
+): ReadonlySet<number> {
+  const prices = relaxed(solver, demand);
+  const excess = demand.pool.layouts.map(({ piles }, layout) =>
+    Math.min(...piles.map((pile) => excessCost(demand, prices, { layout, pile }))),
   );
-  others.sort((a, b) => b.area - a.area || a.i - b.i);
-  return new Set([...used, ...others.slice(0, WEIGHED_LAYOUTS).map((o) => o.i)]);
+  const others = excess.map((_, i) => i).sort((a, b) => excess[a] - excess[b] || a - b);
+  return new Set([...chosen.map((c) => c.layout), ...others.slice(0, WEIGHED_LAYOUTS)]);
 }
 
 function draftOf({ parts }: Order, steps: readonly Step[]): Draft {
@@ -126,32 +131,29 @@ function isLess(a: readonly number[], b: readonly number[]): boolean {
   return at >= 0 && a[at] < b[at];
 }
 
-/** No bound is told above what is used: where rounding or fewer missing blanks would put it there, the plan meets it. */
+/**
+ * What any plan needs, and what plans of the layouts found need. None is told above what is used:
+ * where fewer missing blanks than the plan's would put it there, the plan meets it.
+ */
 function boundsOf(
   { parts, rules }: Order,
   demand: Demand,
-  { solver }: Search,
-  plan: Draft,
-  best: readonly Chosen[],
-): {
-  bounds: Pick<Nest, 'timberBoundMm3' | 'timberBoundKind' | 'timberAreaBoundMm3'>;
-  proved: boolean;
-} {
-  const { pool, ordered } = demand;
+  { search, searched, plan }: { search: Search; searched: Searched; plan: Draft },
+): Pick<Nest, 'timberBoundMm3' | 'timberBoundKind' | 'timberAreaBoundMm3'> {
+  const { pool, ordered, costs } = demand;
   const usedMm3 = timberOf(plan.steps);
-  const missing =
-    total(ordered, (n) => n) - total(parts, (p) => p.orderedCount) + total(plan.missing, (n) => n);
+  const hopeless = total(parts, (p) => p.orderedCount) - total(ordered, (n) => n);
+  const missing = total(plan.missing, (n) => n) - hopeless;
   const order = { parts, wanted: ordered, missing, gapMm: rules.gapMm, ...pool };
-  const everyMm3 = Math.min(usedMm3, leastTimberMm3(solver, order, NODES));
-  const volumes = { ...demand, costs: pool.piles.map((p) => p.volumeMm3) };
-  const choice = leastCost(solver, volumes, NODES, best);
-  const foundMm3 = Math.min(usedMm3, choice?.bound ?? 0);
+  const every = Math.min(usedMm3, leastTimberMm3(search.solver, order, NODES));
+  const volumes = pool.piles.map((p) => p.volumeMm3);
+  const found = volumes.every((v, pile) => v === costs[pile])
+    ? searched.bound
+    : leastCost(search.solver, { ...demand, costs: volumes }, NODES, searched.best)?.bound;
+  const timberBoundMm3 = Math.max(every, Math.min(usedMm3, found ?? 0));
   return {
-    bounds: {
-      timberBoundMm3: Math.max(everyMm3, foundMm3),
-      timberBoundKind: everyMm3 >= foundMm3 ? 'every-plan' : 'layouts-found',
-      timberAreaBoundMm3: everyMm3,
-    },
-    proved: choice?.proved ?? false,
+    timberBoundMm3,
+    timberBoundKind: timberBoundMm3 > every ? 'layouts-found' : 'every-plan',
+    timberAreaBoundMm3: every,
   };
 }

@@ -53,7 +53,8 @@ export function relaxed(solver: LinearSolver, demand: Demand): Relaxed {
 }
 
 /**
- * Whole blocks: fewest blanks missing first, then least cost.
+ * Whole blocks: fewest blanks missing first, then least cost. A use that costs more beyond its worth
+ * than the known choice costs beyond the relaxed one is in no better choice, and left aside.
  * @param from a choice that is known
  * @returns null if the solver finds none within so many branchings
  */
@@ -64,7 +65,12 @@ export function leastCost(
   from: readonly Chosen[],
 ): Choice | null {
   const { pool, ordered, costs } = demand;
-  const uses = usesOf(pool);
+  const prices = relaxed(solver, demand);
+  const slack = (totalCost(demand, from) - prices.cost) * (1 + SLACK);
+  const known = new Set(from.map((c) => `${c.layout} ${c.pile}`));
+  const uses = usesOf(pool).filter(
+    (u) => excessCost(demand, prices, u) <= slack || known.has(`${u.layout} ${u.pile}`),
+  );
   const unit = unitOf(costs);
   const start = { nodes, from: valuesOf(demand, uses, from) };
   const choice = (values: readonly number[]) =>
@@ -75,11 +81,11 @@ export function leastCost(
   if (best && lacking(best.values) > 0) {
     const counted = fillProgram(demand, uses, { block: () => 0, missing: 1 }, true);
     const fewest = solve(solver, counted, { nodes, from: best.values });
-    const known = fewest && fewest.cost < lacking(best.values) ? fewest : best;
+    const least = fewest && fewest.cost < lacking(best.values) ? fewest : best;
     best = solve(
       solver,
-      atMostMissing(demand, uses, lacking(known.values), (pile) => costs[pile] / unit),
-      { nodes, from: known.values },
+      atMostMissing(demand, uses, lacking(least.values), (pile) => costs[pile] / unit),
+      { nodes, from: least.values },
     );
   }
   if (!best) return null;
@@ -161,6 +167,19 @@ export const missingOf = (
   ordered.map((n, part) =>
     Math.max(0, n - sum(chosen.map((c) => c.blocks * layouts[c.layout].counts[part]))),
   );
+
+/** What a use of a block costs beyond what it makes is worth; 0 for those in the relaxed choice. */
+export function excessCost(
+  { pool, costs }: Demand,
+  prices: Relaxed,
+  { layout, pile }: Use,
+): number {
+  const worth = sum(pool.layouts[layout].counts.map((n, part) => n * prices.partPrices[part]));
+  return costs[pile] + prices.pilePrices[pile] - worth;
+}
+
+/** Room for rounding where a use is left aside, relative. */
+const SLACK = 1e-6;
 
 /** Cost of the blocks taken, and of the blanks missing as the relaxed choice counts them. */
 export function totalCost({ pool, ordered, costs }: Demand, chosen: readonly Chosen[]): number {

@@ -80,38 +80,57 @@ function heights(blocks: number, highest: number): { layers: number; copies: num
   ].filter((h) => h.copies > 0);
 }
 
+/** Outlines nobody needs, left out of so many stacks of a step. */
+type Thinning = {
+  readonly at: number;
+  readonly less: readonly number[];
+  readonly copies: number;
+  readonly areaMm2: number;
+};
+
 /**
- * The steps without outlines nobody needs. They are left out of as few stacks as can be, so that
- * what is spared is one long offcut.
+ * The steps without outlines nobody needs. They are left out of as few stacks as can be, so that what
+ * is spared is one long offcut; first where that takes no further face to trace.
  */
 function trimmed(packer: Packer, parts: readonly NestPart[], steps: readonly Step[]): Step[] {
   const out = [...steps];
-  for (;;) {
-    const surplus = parts.map(
-      ({ orderedCount }, part) =>
-        out.reduce((sum, s) => sum + s.counts[part] * s.layers * s.copies, 0) - orderedCount,
+  for (let next = bestThinning(packer, parts, out); next; next = bestThinning(packer, parts, out)) {
+    const { at, less, copies } = next;
+    const [kept, thinned] = split(out[at], copies);
+    const counts = thinned.counts.map((n, part) => n - less[part]);
+    const left = counts.some((n) => n > 0)
+      ? [{ ...thinned, counts, layout: lessLayout(packer, thinned, counts) }]
+      : [];
+    out.splice(at, 1, ...kept, ...left);
+  }
+  return out;
+}
+
+function bestThinning(
+  packer: Packer,
+  parts: readonly NestPart[],
+  steps: readonly Step[],
+): Thinning | null {
+  const surplus = parts.map(
+    ({ orderedCount }, part) =>
+      steps.reduce((sum, s) => sum + s.counts[part] * s.layers * s.copies, 0) - orderedCount,
+  );
+  const thinnings = steps.map(({ counts, layers, copies }, at): Thinning => {
+    const less = counts.map((n, part) =>
+      Math.max(0, Math.min(n, Math.floor(surplus[part] / layers))),
     );
-    const spare = (s: Step): number[] =>
-      s.counts.map((n, part) => Math.max(0, Math.min(n, Math.floor(surplus[part] / s.layers))));
-    const areaMm2 = (s: Step): number =>
-      s.layers * spare(s).reduce((sum, n, part) => sum + n * packer.areaMm2(part), 0);
-    const at = out.reduce((best, s, i) => (areaMm2(s) > areaMm2(out[best]) ? i : best), 0);
-    if (out.length === 0 || areaMm2(out[at]) === 0) return out;
-    const [step, less] = [out[at], spare(out[at])];
     // As many stacks at once as can be thinned alike.
     const alike = less.map((n, part) =>
-      n > 0 ? Math.floor(surplus[part] / (step.layers * n)) : Infinity,
+      n > 0 ? Math.floor(surplus[part] / (layers * n)) : copies,
     );
-    const [kept, last] = split(step, Math.min(step.copies, ...alike));
-    const counts = step.counts.map((n, part) => n - less[part]);
-    const isEmpty = counts.every((n) => n === 0);
-    out.splice(
-      at,
-      1,
-      ...kept,
-      ...(isEmpty ? [] : [{ ...last, counts, layout: lessLayout(packer, step, counts) }]),
-    );
-  }
+    const areaMm2 = layers * less.reduce((sum, n, part) => sum + n * packer.areaMm2(part), 0);
+    return { at, less, copies: Math.min(copies, ...alike), areaMm2 };
+  });
+  const splits = (t: Thinning): number => (t.copies < steps[t.at].copies ? 1 : 0);
+  const [best] = thinnings
+    .filter((t) => t.areaMm2 > 0)
+    .sort((a, b) => splits(a) - splits(b) || b.areaMm2 - a.areaMm2 || a.at - b.at);
+  return best ?? null;
 }
 
 /** A step without its last stacks, and these by themselves. */

@@ -35,40 +35,56 @@ export type Limits = {
 
 export type Searched = {
   readonly best: readonly Chosen[];
+  /** Nothing chosen among the layouts found costs less; 0 if nothing is known. */
+  readonly bound: number;
+  /** False if a limit of branchings was reached before the best choice was proved. */
+  readonly proved: boolean;
   /** `done`: no layout was left that could have made the plan cheaper. */
   readonly ended: 'done' | 'limit' | 'stopped';
 };
 
 /** Layouts tried before prices are made anew. */
 const TRIED_AT_ONCE = 6;
+/** Choices of whole blocks made one from the other, at most. */
+const ROUNDS = 3;
 /** A layout of more outlines than this counts as several, so that planks take no longer than blocks. */
 const OUTLINES_PER_LAYOUT = 16;
 
-/**
- * Fills the pool with layouts worth having.
- * @param first a choice that is known, the first best
- */
+export type SearchStart = {
+  readonly limits: Limits;
+  /** Of the outlines grown by half the gap, by part. */
+  readonly areasMm2: readonly number[];
+  /** A choice that is known, the first best. */
+  readonly first: readonly Chosen[];
+};
+
+/** Fills the pool with layouts worth having, and chooses between them. */
 export function searchLayouts(
   search: Search,
   demand: Demand,
-  limits: Limits,
-  areasMm2: readonly number[],
-  first: readonly Chosen[],
+  { limits, areasMm2, first }: SearchStart,
 ): Searched {
   const { pool } = demand;
   const wishes = wishesOf(demand, areasMm2);
-  let [best, spent, weighed] = [first, 0, 0];
+  let [best, spent, weighed, bound, proved] = [first, 0, 0, 0, true];
   const choose = (): void => {
     if (weighed === pool.layouts.length) return;
     weighed = pool.layouts.length;
-    const choice = leastCost(search.solver, demand, limits.nodes, best);
-    if (!choice || totalCost(demand, choice.chosen) >= totalCost(demand, best)) return;
-    best = choice.chosen;
-    search.tell?.(soFar(demand, best));
+    bound = 0;
+    // Each time it starts from a better choice, the solver can leave more aside and look closer.
+    for (let round = 0; round < ROUNDS; round++) {
+      const choice = leastCost(search.solver, demand, limits.nodes, best);
+      proved = choice?.proved ?? false;
+      bound = Math.max(bound, choice?.bound ?? 0);
+      if (!choice || totalCost(demand, choice.chosen) >= totalCost(demand, best)) return;
+      best = choice.chosen;
+      search.tell?.(soFar(demand, best));
+      if (proved) return;
+    }
   };
   const end = (ended: Searched['ended']): Searched => {
     choose();
-    return { best, ended };
+    return { best, bound, proved, ended };
   };
   search.tell?.(soFar(demand, best));
   for (;;) {
