@@ -27,6 +27,7 @@ import type { Nest, NestFace } from './nest/nest.js';
 import { checkOrder, nestOrder } from './nest/order.js';
 import type { Search } from './nest/search.js';
 import type { Pattern } from './pattern/pattern.js';
+import { blockCost } from './pattern/run.js';
 import { assertNone, type Problem, problem } from './problem.js';
 import type { SolidKernel } from './solid/kernel.js';
 
@@ -110,7 +111,11 @@ type Sawn = {
 
 /** Nests the order, draws its faces, and checks both. */
 function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[], search: Search): Sawn {
-  const { saw, stack, webMm, blocks } = workshop;
+  const { saw, stack, webMm, timberLeast } = workshop;
+  const blocks = workshop.blocks.map((block) => ({
+    ...block,
+    costEach: blockCost(block, timberLeast, job.materials.timbers),
+  }));
   const wanted = job.orders.map(({ pattern, count }, i) => ({
     blank: blanks[i],
     timber: pattern.timber,

@@ -41,8 +41,9 @@ export function bestPlan(order: Order, search: Search): Plan {
   const demand: Demand = { pool, ordered, costs: piles.map((p) => p.cost) };
   const first = chosenOf(pool, draft.steps);
   const areasMm2 = parts.map((part) => chordArea(chordsOf(part, rules.gapMm).along));
+  const covered = { areasMm2, gapMm: rules.gapMm };
   const limits = { layouts: rules.layouts, nodes: NODES };
-  const searched = searchLayouts(search, demand, { limits, areasMm2, first });
+  const searched = searchLayouts(search, demand, { limits, covered, first });
   const { best, ended } = searched;
   const among = worthWeighing(demand, search, best);
   const light = leastWork(search.solver, demand, best, { among, nodes: NODES });

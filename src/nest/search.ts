@@ -13,7 +13,7 @@ import {
   totalCost,
 } from './master.js';
 import type { LinearSolver } from './solver.js';
-import { wishesOf } from './wishes.js';
+import { type Covered, wishesOf } from './wishes.js';
 
 /** What the planning is given beside the order: the started solver, and whom to ask and to tell. */
 export type Search = {
@@ -52,8 +52,7 @@ const OUTLINES_PER_LAYOUT = 16;
 
 export type SearchStart = {
   readonly limits: Limits;
-  /** Of the outlines grown by half the gap, by part. */
-  readonly areasMm2: readonly number[];
+  readonly covered: Covered;
   /** A choice that is known, the first best. */
   readonly first: readonly Chosen[];
 };
@@ -62,10 +61,10 @@ export type SearchStart = {
 export function searchLayouts(
   search: Search,
   demand: Demand,
-  { limits, areasMm2, first }: SearchStart,
+  { limits, covered, first }: SearchStart,
 ): Searched {
   const { pool } = demand;
-  const wishes = wishesOf(demand, areasMm2);
+  const wishes = wishesOf(demand, covered);
   let [best, spent, weighed, bound, proved] = [first, 0, 0, 0, true];
   const choose = (): void => {
     if (weighed === pool.layouts.length) return;

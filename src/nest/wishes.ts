@@ -16,9 +16,10 @@ export type Wishes = {
   readonly learn: (pile: number, wanted: readonly number[], layout: Layout) => void;
 };
 
-/** Before anything lies on a face: the share of its clear area that outlines may cover. */
-const HOPED_RATIO = 0.8;
-/** Afterwards: the most area that lay on it, and so much of the smallest outline. */
+/** Share of its clear area that the outlines on a face may cover, at first; every wish that failed lowers it. */
+const HOPED_RATIO = 0.9;
+const LOWERED = 0.93;
+/** But no less than the most area that lay on the face, and so much of the smallest outline. */
 const HOPED_OUTLINES = 0.5;
 /** Wishes that differ by less than this share of the face are one to the packer. */
 const ALIKE_RATIO = 0.02;
@@ -27,8 +28,10 @@ const STEPS = 4000;
 /** Smallest gain that is worth a layout, as a share of the block. */
 const LEAST_GAIN = 1e-6;
 
-/** @param areasMm2 of the outlines grown by half the gap, by part */
-export function wishesOf(demand: Demand, areasMm2: readonly number[]): Wishes {
+/** What outlines cover: both they and the clear face are grown by half the gap. */
+export type Covered = { readonly areasMm2: readonly number[]; readonly gapMm: number };
+
+export function wishesOf(demand: Demand, { areasMm2, gapMm }: Covered): Wishes {
   const { pool, ordered, costs } = demand;
   const seenMm2 = pool.piles.map(() => 0);
   /** Outlines of one part that a face can hold, as far as is known. */
@@ -38,10 +41,11 @@ export function wishesOf(demand: Demand, areasMm2: readonly number[]): Wishes {
     counts.reduce((sum, n, part) => sum + n * areasMm2[part], 0);
   const hopedMm2 = (pile: number, parts: readonly number[]): number => {
     const { lengthMm, widthMm, marginMm } = pool.piles[pile].like;
-    const clear = (lengthMm - 2 * marginMm) * (widthMm - 2 * marginMm);
+    const clear = (lengthMm - 2 * marginMm + gapMm) * (widthMm - 2 * marginMm + gapMm);
     const most = Math.max(seenMm2[pile], ...held(pile).map(area));
     const smallest = Math.min(...parts.map((part) => areasMm2[part]));
-    return most > 0 ? most + HOPED_OUTLINES * smallest : HOPED_RATIO * clear;
+    const hoped = HOPED_RATIO * LOWERED ** failed[pile].length * clear;
+    return Math.min(clear, Math.max(hoped, most + HOPED_OUTLINES * smallest));
   };
   const held = (pile: number): (readonly number[])[] =>
     pool.layouts.flatMap(({ piles, counts }) => (piles.includes(pile) ? [counts] : []));

@@ -36,12 +36,15 @@ describe('stacks', () => {
         layers: 4,
         ...rules,
       }).faces[0].layers;
-    expect(layers({}, 9, 20)).toBe(4);
+    expect(layers({}, 8, 16)).toBe(4);
+    // Nine blocks make three stacks either way; alike, they need one face, not two.
+    expect(layers({}, 9, 20)).toBe(3);
     expect(layers({ layers: 3 }, 9, 20)).toBe(3);
     expect(layers({ largestHeightMm: 60.4 }, 9, 20)).toBe(3); // 3 × 20 + 2 × 0.2
     expect(layers({ largestHeightMm: 60.3 }, 9, 20)).toBe(2);
     expect(layers({}, 2, 20)).toBe(2);
-    expect(layers({}, 9, 3)).toBe(3);
+    // Two outlines on each of two blocks; three layers of one outline would take a third block.
+    expect(layers({}, 9, 3)).toBe(2);
     expect(layers({}, 9, 1)).toBe(1);
   });
 
