@@ -12,6 +12,7 @@ export type Order = { readonly pattern: Pattern; readonly count: number };
 /** Timber and tools of a run; a single pattern has none. */
 export type Workshop = {
   readonly blocks: RunFile['blocks'];
+  readonly timberLeast: RunFile['timberLeast'];
   readonly stack: RunFile['stack'];
   readonly saw: Cutter;
   readonly webMm: number;

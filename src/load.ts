@@ -213,11 +213,12 @@ function namedPattern(reader: Reader, { run, path, index, materials }: Naming): 
 }
 
 function workshopOf(run: RunSections): Workshop | null {
-  const { blocks, stack, saw, webMm, templateSheet } = run;
+  const { blocks, stack, saw, webMm, templateSheet, timberLeast = 'volume' } = run;
   if (!blocks || !stack || !saw || webMm === undefined || !templateSheet) return null;
   const { cutter, ...sheet } = templateSheet;
   return {
     blocks,
+    timberLeast,
     stack,
     saw: cutterOf(saw, saw.guidance === 'follows'),
     webMm,

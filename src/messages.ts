@@ -480,6 +480,14 @@ const entries = {
     fix: '{more}',
     about: 'There are not enough blocks for the order.',
   },
+  'price-missing': {
+    severity: 'error',
+    what: '{name} has no price.',
+    limit: 'A priceEach on every entry of blocks.',
+    from: 'timberLeast',
+    fix: 'Give priceEach, or leave timberLeast at volume.',
+    about: 'The run is to spend least money, but one pile of blocks has no price.',
+  },
   'margin-too-wide': {
     severity: 'error',
     what: 'The margin of {name} is {marginMm} mm all round.',

@@ -25,7 +25,9 @@ import { afloat, designsOf } from './lures.js';
 import { isError } from './messages.js';
 import type { Nest, NestFace } from './nest/nest.js';
 import { checkOrder, nestOrder } from './nest/order.js';
+import type { Search } from './nest/search.js';
 import type { Pattern } from './pattern/pattern.js';
+import { blockCost } from './pattern/run.js';
 import { assertNone, type Problem, problem } from './problem.js';
 import type { SolidKernel } from './solid/kernel.js';
 
@@ -53,10 +55,10 @@ export type Build = {
 /** The build is null when a finding is an error; warnings come with a build. */
 export type Outcome = { readonly build: Build | null; readonly findings: readonly Finding[] };
 
-/** Layouts tried per face beside the systematic ones, and where their shuffles start. */
-const NEST_EFFORT = { tries: 24, seed: 1 };
+/** Layouts tried per face beside the systematic ones, where their shuffles start, and layouts tried for a whole plan. */
+const NEST_EFFORT = { tries: 24, seed: 1, layouts: 120 };
 
-export function build(job: Job, kernel: SolidKernel): Outcome {
+export function build(job: Job, kernel: SolidKernel, search: Search): Outcome {
   const designs = designsOf(job);
   const unmakeable = designs.flatMap((d) => d.findings);
   if (unmakeable.length > 0) return { build: null, findings: unmakeable };
@@ -71,7 +73,7 @@ export function build(job: Job, kernel: SolidKernel): Outcome {
   const thin = jigs.flatMap((j, i) =>
     j.jigs.flatMap((jig) => checkedJig(kernel, jig, blanks[i], setups).map((p) => finding(i, p))),
   );
-  const sawn = workshop ? sawRun(job, workshop, blanks) : null;
+  const sawn = workshop ? sawRun(job, workshop, blanks, search) : null;
   const findings: Finding[] = [
     ...templates.flatMap((t) => t.problems.map((p) => finding('job', p))),
     ...jigs.flatMap((j, i) => j.problems.map((p) => finding(i, p))),
@@ -108,8 +110,12 @@ type Sawn = {
 };
 
 /** Nests the order, draws its faces, and checks both. */
-function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[]): Sawn {
-  const { saw, stack, webMm, blocks } = workshop;
+function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[], search: Search): Sawn {
+  const { saw, stack, webMm, timberLeast } = workshop;
+  const blocks = workshop.blocks.map((block) => ({
+    ...block,
+    costEach: blockCost(block, timberLeast, job.materials.timbers),
+  }));
   const wanted = job.orders.map(({ pattern, count }, i) => ({
     blank: blanks[i],
     timber: pattern.timber,
@@ -117,7 +123,7 @@ function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[]): Sawn {
   }));
   const rules = { gapMm: gapMm(saw, webMm), ...stack, ...NEST_EFFORT };
   const sawings = blanks.map((blank) => sawing(blank, saw));
-  const { nest, problems } = nestOrder(wanted, blocks, rules);
+  const { nest, problems } = nestOrder(wanted, blocks, rules, search);
   const findings = [...sawings.flatMap((s) => s.problems), ...problems].map((p) =>
     finding('job', p),
   );

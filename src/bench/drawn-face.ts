@@ -1,7 +1,8 @@
 /** Orders for one face, drawn by chance: outlines, a block with knots, a gap. */
+
+import { seededDraws } from '../geometry/random.js';
 import { ringArea } from '../geometry/ring.js';
 import type { Block, Knot, NestPart, NestRules } from '../nest/nest.js';
-import { seededDraws } from '../nest/random.js';
 import { type Draw, drawnOutline } from './drawn-outline.js';
 
 /** What a nest is asked for: one block, so one face at most. */
@@ -13,6 +14,8 @@ export type FaceCase = {
 
 const THICKNESS_MM = 20;
 /** Layouts tried, as in a build. */
+/** Layouts tried for a plan. */
+const LAYOUTS = 40;
 const TRIES = 24;
 /** Odd, and far from a power of two: neighboring seeds do not share cases. */
 const SEED_STEP = 1_000_003;
@@ -52,6 +55,7 @@ export function faceCase(seed: number, index: number): FaceCase {
     tapeThicknessMm: 0,
     largestHeightMm: 100,
     tries: TRIES,
+    layouts: LAYOUTS,
     seed: index,
   };
   return { parts, block, rules };

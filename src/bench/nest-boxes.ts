@@ -1,7 +1,8 @@
 /** Our nest against bounding boxes laid by a packer of rectangles, same margins and gaps: ratios. */
+
+import { seededDraws } from '../geometry/random.js';
 import { ringArea, ringBox } from '../geometry/ring.js';
 import type { Block, FaceSize, NestPart, NestRules } from '../nest/nest.js';
-import { seededDraws } from '../nest/random.js';
 import { boxedFace, boxOfPart, facesForBoxes } from './boxes.js';
 import { drawnOutline } from './drawn-outline.js';
 import { latticeLimitRatio, nestOf, packedCounts } from './nest-door.js';

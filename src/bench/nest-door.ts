@@ -5,12 +5,15 @@ import type { Block, FaceSize, Nest, NestPart, NestRules } from '../nest/nest.js
 import { shapeSet } from '../nest/nofit.js';
 import { countsOf, kitFor, packFace } from '../nest/place.js';
 import { planNest } from '../nest/plan.js';
+import { loadSolver } from '../nest/solver.js';
+
+const SEARCH = { solver: await loadSolver() };
 
 export const nestOf = (
   parts: readonly NestPart[],
   blocks: readonly Block[],
   rules: NestRules,
-): Nest => planNest(parts, blocks, rules);
+): Nest => planNest(parts, blocks, rules, SEARCH);
 
 /** Outlines of each part on one face, at most as many as are wanted. */
 export function packedCounts(

@@ -48,6 +48,14 @@ export type NestComplaint =
       readonly told: number;
       readonly counted: number;
     }
+  /** The volume told is not that of the blocks used, or no bound on it: area bound ≤ bound ≤ used. */
+  | {
+      readonly kind: 'timber';
+      readonly what: 'used' | 'bound' | 'area bound';
+      readonly toldMm3: number;
+      /** What is used, or the limit that was passed. */
+      readonly againstMm3: number;
+    }
   /** More blocks used than there are. */
   | {
       readonly kind: 'blocks';
@@ -88,6 +96,7 @@ export function checkNest(
     ]),
     ...countComplaints(nest, parts),
     ...blockComplaints(nest, blocks),
+    ...timberComplaints(nest, blocks),
   ];
   const least = Math.min(Infinity, ...measured.map((m) => m.least));
   return {
@@ -257,4 +266,44 @@ function blockComplaints(nest: Nest, blocks: readonly Block[]): NestComplaint[] 
       ...(used <= count ? [] : [{ kind: 'blocks' as const, block: name, used, available: count }]),
     ];
   });
+}
+
+/** Volumes that agree to this are equal, relative. */
+const SAME_VOLUME = 1e-9;
+
+function timberComplaints(nest: Nest, blocks: readonly Block[]): NestComplaint[] {
+  const names = nest.faces.flatMap((f) =>
+    f.stacks.flatMap((m) => m.blocks.map((b) => ({ name: b.block, count: b.count * m.copies }))),
+  );
+  const usedMm3 = names.reduce((sum, { name, count }) => {
+    const block = blocks.find((b) => b.name === name);
+    return sum + (block ? count * block.lengthMm * block.widthMm * block.thicknessMm : 0);
+  }, 0);
+  const { timberUsedMm3, timberBoundMm3, timberAreaBoundMm3, timberBoundKind } = nest;
+  const room = SAME_VOLUME * usedMm3;
+  const rows = [
+    {
+      wrong: !(Math.abs(timberUsedMm3 - usedMm3) <= room),
+      what: 'used' as const,
+      toldMm3: timberUsedMm3,
+      againstMm3: usedMm3,
+    },
+    {
+      wrong: !(timberBoundMm3 >= 0 && timberBoundMm3 <= usedMm3 + room),
+      what: 'bound' as const,
+      toldMm3: timberBoundMm3,
+      againstMm3: usedMm3,
+    },
+    {
+      wrong:
+        !(timberAreaBoundMm3 >= 0 && timberAreaBoundMm3 <= timberBoundMm3 + room) ||
+        (timberBoundKind === 'every-plan' && timberAreaBoundMm3 !== timberBoundMm3),
+      what: 'area bound' as const,
+      toldMm3: timberAreaBoundMm3,
+      againstMm3: timberBoundMm3,
+    },
+  ];
+  return rows
+    .filter((row) => row.wrong)
+    .map(({ what, toldMm3, againstMm3 }) => ({ kind: 'timber', what, toldMm3, againstMm3 }));
 }

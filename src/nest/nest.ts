@@ -31,6 +31,8 @@ export type Block = {
   readonly marginMm: number;
   readonly count: number;
   readonly knots: readonly Knot[];
+  /** What one block costs in whatever a plan shall spend least of, money or weight; left out, its volume. */
+  readonly costEach?: number | undefined;
 };
 
 /** What of a block matters to the layout of its face. */
@@ -50,6 +52,11 @@ export type NestRules = {
    */
   readonly tries: number;
   readonly seed: number;
+  /**
+   * Face layouts a whole plan may try beside those of its first draft; one of more than 16 outlines
+   * counts as several. Counted, not timed. 0 leaves it at the draft.
+   */
+  readonly layouts: number;
 };
 
 export type TurnDeg = 0 | 180;
@@ -154,4 +161,19 @@ export type Nest = {
   /** Area of all blanks made over the area of all blocks used, 0..1; 0 if none is used. */
   readonly usedRatio: number;
   readonly obstacles: readonly NestObstacle[];
+  /** Whole blocks taken. */
+  readonly timberUsedMm3: number;
+  /** Whole blocks that are needed at least, for the blanks that are made (surplus aside). */
+  readonly timberBoundMm3: number;
+  /**
+   * What that bound holds for: every plan of these blanks on these blocks, or only plans made of the
+   * face layouts that the search found.
+   */
+  readonly timberBoundKind: 'every-plan' | 'layouts-found';
+  /** The bound that holds for every plan. */
+  readonly timberAreaBoundMm3: number;
+  /** The search ended at its limit of layouts or of branchings, before it had nothing left to try. */
+  readonly limitReached: boolean;
+  /** The search was told to stop; this is the best it had. */
+  readonly interrupted: boolean;
 };

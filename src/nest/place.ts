@@ -125,6 +125,16 @@ export function topUp(kit: Kit, face: FaceSize, wanted: readonly number[], layou
   return layoutOf(kit.set, fillFace(emptyFace(face, kit.set), wanted, PLAIN, layout.spots));
 }
 
+/** A layout with only so many outlines of each part, the rightmost taken off. */
+export function thinnedOut({ set }: Kit, { spots }: Layout, counts: readonly number[]): Layout {
+  const right = ({ shape, x }: Spot): number => x + set.shapes[shape].box[2];
+  const left = [...counts];
+  const kept = [...spots]
+    .sort((a, b) => right(a) - right(b) || a.y - b.y)
+    .filter(({ shape }) => left[set.shapes[shape].partIndex]-- > 0);
+  return layoutOf(set, kept);
+}
+
 /** Outlines of each part in a layout. */
 export function countsOf({ set }: Kit, { spots }: Layout): number[] {
   const counts = set.shapes.filter((_, i) => i % 2 === 0).map(() => 0);

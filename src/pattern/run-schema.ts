@@ -11,7 +11,7 @@ const order = z
       .min(1)
       .max(300)
       .describe('Pattern file, its path relative to this run file.'),
-    count: z.int().min(1).max(100000).describe('How many blanks of it.'),
+    count: z.int().min(1).max(1000000).describe('How many blanks of it.'),
     scaleRatio: ratio(
       'Makes another size of the pattern; takes the place of the pattern’s own scaleRatio.',
       0.1,
@@ -42,7 +42,7 @@ const block = z
     lengthMm: positiveMm('Length, along the grain.', 6000),
     widthMm: positiveMm('Width of the face.', 1000),
     thicknessMm: positiveMm('Thickness.', 300),
-    count: z.int().min(1).max(100000).describe('How many blocks like this.'),
+    count: z.int().min(1).max(1000000).describe('How many blocks like this.'),
     marginMm: mm('No blank comes closer to the block’s edge than this.', 0, 200).default(0),
     massG: z
       .number()
@@ -52,6 +52,12 @@ const block = z
       .describe(
         'Weight of one of these blocks on the scale. It gives the timber’s true density; left out, the table’s is used, with its spread.',
       ),
+    priceEach: z
+      .number()
+      .min(0.01)
+      .max(1e6)
+      .optional()
+      .describe('Price of one of these blocks, in any currency; needed when timberLeast is price.'),
     grain: z.enum(['length']).default('length').describe('The grain runs along the length.'),
     knots: z
       .array(knot)
@@ -94,6 +100,12 @@ export const runSections = {
   note: z.string().max(2000).default('').describe('Anything worth remembering.'),
   orders: z.array(order).min(1).max(200).describe('Which patterns, and how many of each.'),
   blocks: z.array(block).min(1).max(500).describe('The timber there is.'),
+  timberLeast: z
+    .enum(['volume', 'price', 'weight'])
+    .default('volume')
+    .describe(
+      'What the plan spends least of. volume: timber in whole blocks. price: priceEach of the blocks taken. weight: massG of the blocks taken, or by the table where they were not weighed.',
+    ),
   stack: z
     .strictObject({
       layers: z.int().min(1).max(20).describe('Blocks taped face to face and sawn together.'),

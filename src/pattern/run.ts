@@ -13,7 +13,30 @@ export const blockDensityKgM3 = (b: RunFile['blocks'][number]): number | null =>
 /** Lightest balsa to the heaviest woods: common practice, no source. */
 export const DENSITY_RANGE = { leastKgM3: 60, mostKgM3: 1350 };
 
-export function runRules({ blocks = [] }: RunSections, timbers: Timbers): Problem[] {
+/** What a plan counts one block at (see `timberLeast`); undefined: by its volume. */
+export function blockCost(
+  block: RunFile['blocks'][number],
+  least: RunFile['timberLeast'],
+  timbers: Timbers,
+): number | undefined {
+  switch (least) {
+    case 'volume':
+      return undefined;
+    case 'price':
+      return block.priceEach;
+    case 'weight':
+      return (
+        block.massG ??
+        block.lengthMm *
+          block.widthMm *
+          block.thicknessMm *
+          timbers[block.timber].densityKgM3 *
+          1e-6
+      );
+  }
+}
+
+export function runRules({ blocks = [], timberLeast }: RunSections, timbers: Timbers): Problem[] {
   return blocks.flatMap((block, i) => {
     const path: KeyPath = ['blocks', i];
     const { name, marginMm, lengthMm, widthMm } = block;
@@ -23,6 +46,9 @@ export function runRules({ blocks = [] }: RunSections, timbers: Timbers): Proble
       density === null || (density >= DENSITY_RANGE.leastKgM3 && density <= DENSITY_RANGE.mostKgM3);
     return [
       ...timberRule(block.timber, timbers, [...path, 'timber']),
+      ...(timberLeast === 'price' && block.priceEach === undefined
+        ? [problem('price-missing', path, { name })]
+        : []),
       ...(marginMm < limitMm
         ? []
         : [problem('margin-too-wide', [...path, 'marginMm'], { name, marginMm, limitMm })]),

@@ -26,6 +26,12 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
       stacks: nest.stacks,
       blocksUsed: nest.blocksUsed,
       usedRatio: nest.usedRatio,
+      timberUsedMm3: nest.timberUsedMm3,
+      timberBoundMm3: nest.timberBoundMm3,
+      timberBoundKind: nest.timberBoundKind,
+      timberAreaBoundMm3: nest.timberAreaBoundMm3,
+      limitReached: nest.limitReached,
+      interrupted: nest.interrupted,
     },
     jigs: products.flatMap((p) => p.jigs.map((jig) => jigRecord(jig, jigFile(jig)))),
   };

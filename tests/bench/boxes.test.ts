@@ -2,9 +2,9 @@ import { expect, it } from 'vitest';
 import { boxedFace, boxOfPart, facesForBoxes } from '../../src/bench/boxes.js';
 import { drawnOutline } from '../../src/bench/drawn-outline.js';
 import { largeRows } from '../../src/bench/nest-boxes.js';
+import { seededDraws } from '../../src/geometry/random.js';
 import { rectRing, ring } from '../../src/geometry/ring.js';
 import type { Point2 } from '../../src/geometry/vec.js';
-import { seededDraws } from '../../src/nest/random.js';
 import { part, RULES } from '../nest/outlines.js';
 
 it('lays as many like boxes as a grid has, which is the most there can be', () => {

@@ -5,7 +5,7 @@ import { checkNest } from '../../src/nest/check.js';
 import type { Block, Nest, NestPart, NestRules } from '../../src/nest/nest.js';
 import * as place from '../../src/nest/place.js';
 import { planNest } from '../../src/nest/plan.js';
-import { block, lure, part, RULES } from './outlines.js';
+import { block, lure, part, RULES, SEARCH } from './outlines.js';
 
 // Work is counted in faces packed, never timed.
 vi.mock(import('../../src/nest/place.js'), async (original) => {
@@ -24,7 +24,7 @@ function plan(
   more: Partial<NestRules> = {},
 ): Nest {
   const rules = { ...RULES, ...more };
-  const nest = planNest(parts, blocks, rules);
+  const nest = planNest(parts, blocks, rules, SEARCH);
   expect(checkNest(nest, parts, blocks, rules).complaints).toEqual([]);
   return nest;
 }

@@ -4,11 +4,11 @@ import { boxDistance, distanceBelow, distanceTo, extentOf } from '../../src/nest
 import { checkNest, type NestComplaint } from '../../src/nest/check.js';
 import type { Nest, NestFace, Placement } from '../../src/nest/nest.js';
 import { planNest } from '../../src/nest/plan.js';
-import { block, lure, part, RULES } from './outlines.js';
+import { block, lure, part, RULES, SEARCH } from './outlines.js';
 
 const parts = [part('a', lure(120, 30), 12), part('b', lure(80, 22), 9)];
 const blocks = [block('pine', [450, 95], 4, { knots: [{ xMm: 430, yMm: 88, radiusMm: 6 }] })];
-const good = planNest(parts, blocks, RULES);
+const good = planNest(parts, blocks, RULES, SEARCH);
 
 const kinds = (nest: Nest, among = blocks, rules = RULES): NestComplaint['kind'][] => [
   ...new Set(checkNest(nest, parts, among, rules).complaints.map((c) => c.kind)),

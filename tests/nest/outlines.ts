@@ -2,6 +2,8 @@
 import { type Ring, ring } from '../../src/geometry/ring.js';
 import type { Point2 } from '../../src/geometry/vec.js';
 import type { Block, Knot, NestPart, NestRules } from '../../src/nest/nest.js';
+import type { Search } from '../../src/nest/search.js';
+import { loadSolver } from '../../src/nest/solver.js';
 
 /**
  * Full belly, thin tail: y = ±0.4·ξ^½(1−ξ)^¾, 0 ≤ ξ ≤ 1 (shared/references.md §10), scaled to a
@@ -69,4 +71,8 @@ export const RULES: NestRules = {
   largestHeightMm: 90,
   tries: 8,
   seed: 1,
+  layouts: 40,
 };
+
+/** The started solver, and nobody to ask or to tell. */
+export const SEARCH: Search = { solver: await loadSolver() };

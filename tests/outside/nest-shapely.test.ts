@@ -4,12 +4,12 @@ import { circleRing, movedRing, type Ring, ring } from '../../src/geometry/ring.
 import type { NestFace, Placement } from '../../src/nest/nest.js';
 import { planNest } from '../../src/nest/plan.js';
 import { faceRecord } from '../../src/record/build-json.js';
-import { block, lure, part, RULES } from '../nest/outlines.js';
+import { block, lure, part, RULES, SEARCH } from '../nest/outlines.js';
 import { folderOf, hasShapely, judge, kindsTold, WHY_SKIPPED } from './shapely.js';
 
 const parts = [part('long', lure(120, 30, 4), 9), part('short', lure(70, 20), 6)];
 const blocks = [block('b', [450, 110], 1, { knots: [{ xMm: 200, yMm: 104, radiusMm: 5 }] })];
-const nest = planNest(parts, blocks, { ...RULES, layers: 1 });
+const nest = planNest(parts, blocks, { ...RULES, layers: 1 }, SEARCH);
 const [face] = nest.faces;
 
 const recordOf = (
