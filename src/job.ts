@@ -15,6 +15,8 @@ export type Workshop = {
   readonly stack: RunFile['stack'];
   readonly saw: Cutter;
   readonly webMm: number;
+  readonly clearNoseRatio: number;
+  readonly largestTiltDeg: number;
   readonly sheet: Omit<RunFile['templateSheet'], 'cutter'>;
   readonly templateCutter: Cutter;
 };

@@ -213,14 +213,18 @@ function namedPattern(reader: Reader, { run, path, index, materials }: Naming): 
 }
 
 function workshopOf(run: RunSections): Workshop | null {
-  const { blocks, stack, saw, webMm, templateSheet } = run;
-  if (!blocks || !stack || !saw || webMm === undefined || !templateSheet) return null;
+  const { blocks, stack, saw, webMm, clearNoseRatio, largestTiltDeg, templateSheet } = run;
+  if (!blocks || !stack || !saw || !templateSheet) return null;
+  if (webMm === undefined || clearNoseRatio === undefined || largestTiltDeg === undefined)
+    return null;
   const { cutter, ...sheet } = templateSheet;
   return {
     blocks,
     stack,
     saw: cutterOf(saw, saw.guidance === 'follows'),
     webMm,
+    clearNoseRatio,
+    largestTiltDeg,
     sheet,
     templateCutter: cutterOf(cutter, true),
   };

@@ -458,11 +458,12 @@ const entries = {
   },
   'knots-everywhere': {
     severity: 'error',
-    what: 'Knots leave no room for {name} on any of its blocks ({blocks}).',
+    what: 'Knots, splits and poor zones leave no room for {name} on any of its blocks ({blocks}).',
     limit: 'One clear place for the outline.',
-    from: 'the knots of the blocks',
-    fix: 'Use a clearer block, or turn the pile over and measure the knots on the better face.',
-    about: 'A blank would fit a block by its size, but knots are in the way wherever it is laid.',
+    from: 'the knots, splits and poor zones of the blocks',
+    fix: 'Use a clearer block, or turn the pile over and measure the flaws on the better face.',
+    about:
+      'A blank would fit a block by its size, but flaws of the wood are in the way wherever it is laid.',
   },
   'stack-too-high': {
     severity: 'error',
@@ -495,6 +496,22 @@ const entries = {
     from: 'the block’s size',
     fix: 'Measure from the left end and the lower edge of the face.',
     about: 'A knot that does not lie on its block.',
+  },
+  'split-outside-block': {
+    severity: 'error',
+    what: 'A split of {name} has an end at {xMm}, {yMm} mm.',
+    limit: 'On the face, {lengthMm} × {widthMm} mm.',
+    from: 'the block’s size',
+    fix: 'Measure from the left end and the lower edge of the face; a split that runs out ends at the edge.',
+    about: 'A split that does not end on its block.',
+  },
+  'poor-zone-outside-block': {
+    severity: 'error',
+    what: 'A poor zone of {name} is at {xMm}, {yMm} mm.',
+    limit: 'On the face, {lengthMm} × {widthMm} mm.',
+    from: 'the block’s size',
+    fix: 'Measure from the left end and the lower edge of the face.',
+    about: 'A zone of poorer wood whose middle does not lie on its block.',
   },
   'density-impossible': {
     severity: 'error',

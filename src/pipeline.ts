@@ -16,6 +16,7 @@ import { LEAST_HEIGHT_MM } from './drawing/label.js';
 import { cutCaution, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
+import type { Circle } from './geometry/arcpath.js';
 import { checkJig } from './jig/check.js';
 import type { Jig } from './jig/jig.js';
 import { makeJigs, wallProblem } from './jig/set.js';
@@ -23,7 +24,7 @@ import type { JigSetups } from './jig/setup.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
 import { afloat, designsOf } from './lures.js';
 import { isError } from './messages.js';
-import type { Nest, NestFace } from './nest/nest.js';
+import type { Knot, Nest, NestFace } from './nest/nest.js';
 import { checkOrder, nestOrder } from './nest/order.js';
 import type { Pattern } from './pattern/pattern.js';
 import { assertNone, type Problem, problem } from './problem.js';
@@ -109,13 +110,19 @@ type Sawn = {
 
 /** Nests the order, draws its faces, and checks both. */
 function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[]): Sawn {
-  const { saw, stack, webMm, blocks } = workshop;
+  const { saw, stack, webMm, clearNoseRatio, largestTiltDeg, blocks } = workshop;
   const wanted = job.orders.map(({ pattern, count }, i) => ({
     blank: blanks[i],
     timber: pattern.timber,
     count,
   }));
-  const rules = { gapMm: gapMm(saw, webMm), ...stack, ...NEST_EFFORT };
+  const rules = {
+    gapMm: gapMm(saw, webMm),
+    clearNoseRatio,
+    largestTiltDeg,
+    ...stack,
+    ...NEST_EFFORT,
+  };
   const sawings = blanks.map((blank) => sawing(blank, saw));
   const { nest, problems } = nestOrder(wanted, blocks, rules);
   const findings = [...sawings.flatMap((s) => s.problems), ...problems].map((p) =>
@@ -134,12 +141,14 @@ function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[]): Sawn {
 const drawFace = (
   face: NestFace,
   works: ReadonlyMap<string, BlankWork>,
-  { saw }: Workshop,
+  { saw, clearNoseRatio }: Workshop,
 ): Drawn =>
   faceDrawing({
     ...face,
     title: `Face ${face.id}`,
-    knots: face.knots.map((k) => ({ center: [k.xMm, k.yMm], radius: k.radiusMm })),
+    knots: face.knots.map(circleOf),
+    poorZones: face.poorZones.map(circleOf),
+    clearNoseRatio,
     placed: face.placements.map(({ part, turnDeg, xMm, yMm }) => ({
       work: works.get(part) as BlankWork,
       motion: { turnDeg, move: [xMm, yMm] },
@@ -147,6 +156,11 @@ const drawFace = (
     kerfMm: saw.guidance === 'follows' ? saw.kerfMm : null,
     notes: [...stackNotes(face.stacks), cutCaution(saw)],
   });
+
+const circleOf = ({ xMm, yMm, radiusMm }: Knot): Circle => ({
+  center: [xMm, yMm],
+  radius: radiusMm,
+});
 
 const labelWarnings = ({ products, faces }: Build): Finding[] => {
   const unlabeled = new Set(

@@ -2,8 +2,9 @@
 """Judges the nest in every build.json below the given folders with shapely.
 
 Usage: face_shapely.py DIR...
-Asks of each face: outlines that are the pattern's outline turned and moved, no two nearer than the
-gap, none in the margin or on a knot; and of each nest: as many blanks as it says, and as many as
+Asks of each face: outlines that are the pattern's outline turned and moved, along the grain but for
+the tilt allowed, no two nearer than the gap, none in the margin, on a knot or on a split, no nose part
+on a poor zone; and of each nest: as many blanks as it says, and as many as
 were ordered. Fails when it looked at no face.
 """
 
@@ -14,10 +15,12 @@ from collections import Counter
 from itertools import combinations
 from pathlib import Path
 
-from shapely.geometry import Point, Polygon, box
+from shapely.affinity import rotate, translate
+from shapely.geometry import LineString, Point, Polygon, box
 
 SAME_MM = 0.001
 ROOM_MM = 0.01
+SAME_DEG = 1e-6
 
 
 def moved(points, placement):
@@ -25,6 +28,41 @@ def moved(points, placement):
     x0, y0 = placement["xMm"], placement["yMm"]
     c, s = math.cos(a), math.sin(a)
     return [(c * x - s * y + x0, s * x + c * y + y0) for x, y in points]
+
+
+def nose_part(points, ratio):
+    """What lies within a share of the length from the nose, in the pattern's own frame."""
+    outline = Polygon(points)
+    left, bottom, right, top = outline.bounds
+    return outline.intersection(box(left, bottom, left + ratio * (right - left), top))
+
+
+def flaw_flaws(face, outlines, rules):
+    """Outlines too near to a flaw of the wood, and outlines tilted further than the rules allow."""
+    room = face["gapMm"] / 2 - ROOM_MM
+    knots = [Point(k["xMm"], k["yMm"]).buffer(k["radiusMm"], 256) for k in face["knots"]]
+    splits = [
+        LineString([s["fromMm"], s["toMm"]]).buffer(s["widthMm"] / 2, 256) for s in face["splits"]
+    ]
+    zones = [Point(z["xMm"], z["yMm"]).buffer(z["radiusMm"], 256) for z in face["poorZones"]]
+    found = []
+    for i, placement in enumerate(face["placements"]):
+        tilt = placement["turnDeg"] - 180 * round(placement["turnDeg"] / 180)
+        if abs(tilt) > rules["largestTiltDeg"] + SAME_DEG:
+            found.append(f"outline {i} is tilted by {tilt} degrees")
+        shape = Polygon(placement["outline"])
+        ratio = rules["clearNoseRatio"]
+        nose = nose_part(outlines[placement["pattern"]], ratio) if ratio > 0 else None
+        kept = [("knot", knots, shape), ("split", splits, shape)]
+        if nose is not None:
+            turned = rotate(nose, placement["turnDeg"], origin=(0, 0))
+            placed = translate(turned, placement["xMm"], placement["yMm"])
+            kept.append(("poor zone", zones, placed))
+        for kind, flaws, part in kept:
+            for flaw in flaws:
+                if part.distance(flaw) < room:
+                    found.append(f"outline {i} is {part.distance(flaw):.3f} mm from a {kind}")
+    return found
 
 
 def face_flaws(face, outlines):
@@ -50,10 +88,6 @@ def face_flaws(face, outlines):
     for i, shape in enumerate(shapes):
         if not inside.contains(shape):
             found.append(f"outline {i} is not inside the margin of {margin} mm: {shape.bounds}")
-        for knot in face["knots"]:
-            room = shape.distance(Point(knot["xMm"], knot["yMm"])) - knot["radiusMm"]
-            if room < -ROOM_MM:
-                found.append(f"outline {i} reaches {-room:.3f} mm into a knot")
     pairs = 0
     for (i, a), (j, b) in combinations(enumerate(shapes), 2):
         pairs += 1
@@ -91,6 +125,7 @@ def main(folders):
         blanks += made
         for k, face in enumerate(nest["faces"]):
             flaws, measured = face_flaws(face, outlines)
+            flaws += flaw_flaws(face, outlines, nest)
             found += [f"face {k + 1}: {flaw}" for flaw in flaws]
             faces += 1
             pairs += measured

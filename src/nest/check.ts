@@ -3,7 +3,7 @@
  * brute force and counts blanks and blocks anew.
  */
 import type { Point2 } from '../geometry/vec.js';
-import { boxDistance, distanceBelow, distanceTo, extentOf } from './apart.js';
+import { boxDistance, distanceBelow, distanceTo, extentOf, partLeftOf } from './apart.js';
 import type { Block, Nest, NestFace, NestPart, NestRules, Placement } from './nest.js';
 
 /** What is wrong with a nest, as facts. `a` and `b` are indices into the face's placements. */
@@ -32,11 +32,37 @@ export type NestComplaint =
       readonly distanceMm: number;
       readonly leastMm: number;
     }
+  /** An outline on a split. */
+  | {
+      readonly kind: 'split';
+      readonly face: number;
+      readonly a: number;
+      readonly split: number;
+      readonly distanceMm: number;
+      readonly leastMm: number;
+    }
+  /** An outline's nose part on a poor zone. */
+  | {
+      readonly kind: 'poor-zone';
+      readonly face: number;
+      readonly a: number;
+      readonly zone: number;
+      readonly distanceMm: number;
+      readonly leastMm: number;
+    }
+  /** Turned further from 0° and 180° than the rules allow. */
+  | {
+      readonly kind: 'turn';
+      readonly face: number;
+      readonly a: number;
+      readonly turnDeg: number;
+      readonly largestTiltDeg: number;
+    }
   /** The placed outline is not the part's outline turned and moved, or there is no such part. */
   | { readonly kind: 'outline'; readonly face: number; readonly a: number; readonly part: string }
   /** The part does not have the thickness of the face's blocks. */
   | { readonly kind: 'thickness'; readonly face: number; readonly a: number; readonly part: string }
-  /** The face is not that of a block it is sawn from: size, margin, gap or a knot differs. */
+  /** The face is not that of a block it is sawn from: size, margin, gap or a flaw differs. */
   | { readonly kind: 'block'; readonly face: number; readonly block: string; readonly what: string }
   /** Layers, copies or height of a stack are not what its blocks or the rules say. */
   | { readonly kind: 'stack'; readonly face: number; readonly what: string }
@@ -66,6 +92,7 @@ export type NestCheck = {
 
 /** Distances are right to rounding of coordinates up to some meters; nothing a saw can see, mm. */
 const ROUNDING_MM = 1e-6;
+const ROUNDING_DEG = 1e-9;
 /** Part and block may differ in thickness by this, mm. */
 const LIKE_THICKNESS_MM = 0.2 + ROUNDING_MM;
 /** Distances up to this beyond the gap are measured exactly, so that the least can be told, mm. */
@@ -83,6 +110,9 @@ export function checkNest(
     ...nest.faces.flatMap((face, i) => [
       ...measured[i].complaints,
       ...edgeComplaints(face),
+      ...splitComplaints(face),
+      ...noseComplaints(face, parts, rules),
+      ...turnComplaints(face, rules),
       ...outlineComplaints(face, parts),
       ...stackComplaints(face, blocks, rules),
     ]),
@@ -146,6 +176,51 @@ function edgeComplaints({ id, placements, knots, ...face }: NestFace): NestCompl
   });
 }
 
+function splitComplaints({ id, placements, splits, gapMm }: NestFace): NestComplaint[] {
+  const leastMm = gapMm / 2;
+  return placements.flatMap(({ outline }, a) =>
+    splits.flatMap(({ fromMm, toMm, widthMm }, split): NestComplaint[] => {
+      const far = widthMm / 2 + leastMm + REPORTED_BEYOND_GAP_MM;
+      const distanceMm = distanceBelow([fromMm, toMm], outline, far) - widthMm / 2;
+      if (distanceMm >= leastMm - ROUNDING_MM) return [];
+      return [{ kind: 'split', face: id, a, split, distanceMm, leastMm }];
+    }),
+  );
+}
+
+/** The nose part is cut from the part's own outline, then turned and moved as the placement says. */
+function noseComplaints(
+  { id, placements, poorZones, gapMm }: NestFace,
+  parts: readonly NestPart[],
+  { clearNoseRatio }: NestRules,
+): NestComplaint[] {
+  const leastMm = gapMm / 2;
+  if (clearNoseRatio === 0 || poorZones.length === 0) return [];
+  return placements.flatMap((placement, a) => {
+    const part = parts.find((p) => p.id === placement.part);
+    if (!part) return [];
+    const { left, right } = extentOf(part.outline);
+    const nose = partLeftOf(part.outline, left + clearNoseRatio * (right - left));
+    const onFace = nose.map((p) => turnedAndMoved(p, placement));
+    return poorZones.flatMap(({ xMm, yMm, radiusMm }, zone): NestComplaint[] => {
+      const distanceMm = distanceTo([xMm, yMm], onFace) - radiusMm;
+      if (distanceMm >= leastMm - ROUNDING_MM) return [];
+      return [{ kind: 'poor-zone', face: id, a, zone, distanceMm, leastMm }];
+    });
+  });
+}
+
+function turnComplaints(
+  { id, placements }: NestFace,
+  { largestTiltDeg }: NestRules,
+): NestComplaint[] {
+  return placements.flatMap(({ turnDeg }, a): NestComplaint[] => {
+    const offGrain = Math.abs(turnDeg - 180 * Math.round(turnDeg / 180));
+    if (offGrain <= largestTiltDeg + ROUNDING_DEG) return [];
+    return [{ kind: 'turn', face: id, a, turnDeg, largestTiltDeg }];
+  });
+}
+
 function outlineComplaints(face: NestFace, parts: readonly NestPart[]): NestComplaint[] {
   return face.placements.flatMap((placement, a): NestComplaint[] => {
     const part = parts.find((p) => p.id === placement.part);
@@ -156,18 +231,19 @@ function outlineComplaints(face: NestFace, parts: readonly NestPart[]): NestComp
   });
 }
 
-function isPlaced(
-  outline: readonly Point2[],
-  { xMm, yMm, turnDeg, ...placed }: Placement,
-): boolean {
-  if (turnDeg !== 0 && turnDeg !== 180) return false;
-  if (placed.outline.length !== outline.length) return false;
-  const sign = turnDeg === 180 ? -1 : 1;
-  return outline.every(([x, y], i) => {
-    const [px, py] = placed.outline[i];
-    const off = Math.max(Math.abs(sign * x + xMm - px), Math.abs(sign * y + yMm - py));
-    return off <= ROUNDING_MM;
+function isPlaced(outline: readonly Point2[], placement: Placement): boolean {
+  if (placement.outline.length !== outline.length) return false;
+  return outline.every((p, i) => {
+    const [x, y] = turnedAndMoved(p, placement);
+    const [px, py] = placement.outline[i];
+    return Math.max(Math.abs(x - px), Math.abs(y - py)) <= ROUNDING_MM;
   });
+}
+
+function turnedAndMoved([x, y]: Point2, { turnDeg, xMm, yMm }: Placement): Point2 {
+  const angle = (turnDeg * Math.PI) / 180;
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  return [c * x - s * y + xMm, s * x + c * y + yMm];
 }
 
 function stackComplaints(
@@ -212,10 +288,11 @@ function differences(face: NestFace, block: Block): string[] {
   const sizes = (['lengthMm', 'widthMm', 'thicknessMm', 'marginMm'] as const).filter(
     (key) => face[key] !== block[key],
   );
-  const forgotten = block.knots.some(
-    (k) => !face.knots.some((f) => f.xMm === k.xMm && f.yMm === k.yMm && f.radiusMm === k.radiusMm),
-  );
-  return forgotten ? [...sizes, 'knots'] : sizes;
+  const forgotten = (['knots', 'splits', 'poorZones'] as const).filter((kind) => {
+    const drawn = face[kind].map((flaw) => JSON.stringify(flaw));
+    return block[kind].some((flaw) => !drawn.includes(JSON.stringify(flaw)));
+  });
+  return [...sizes, ...forgotten];
 }
 
 function countComplaints(nest: Nest, parts: readonly NestPart[]): NestComplaint[] {

@@ -12,6 +12,7 @@ const DECIMALS = 6;
 /** Plain data; `jigFile` gives the name of a jig's file. */
 export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => string): unknown {
   const { job, products, nest } = build;
+  const { workshop } = job;
   return {
     schemaVersion: 1,
     tool,
@@ -20,6 +21,8 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
     units: 'mm, g, degrees; lure frame: x aft from the nose along the datum line, y to port, z up',
     patterns: products.map(patternRecord),
     nest: nest && {
+      clearNoseRatio: workshop?.clearNoseRatio,
+      largestTiltDeg: workshop?.largestTiltDeg,
       faces: nest.faces.map(faceRecord),
       made: nest.made,
       ordered: nest.ordered,
@@ -79,6 +82,8 @@ const faceRecord = (face: NestFace): unknown => ({
   stacks: face.stacks,
   stackHeightMm: face.stackHeightMm,
   knots: face.knots,
+  splits: face.splits,
+  poorZones: face.poorZones,
   usedRatio: face.usedRatio,
   offcut: face.offcut,
   placements: face.placements.map(({ part, xMm, yMm, turnDeg, outline }) => ({

@@ -26,6 +26,9 @@ const FACE: FaceWork = {
     { center: [220, 50], radius: 4 },
     { center: [220, 50], radius: 4 },
   ],
+  splits: [],
+  poorZones: [],
+  clearNoseRatio: 0.35,
   placed: [
     { work: stadium, motion: { turnDeg: 0, move: [6, 16] } },
     { work: stadium, motion: { turnDeg: 180, move: [106, 42] } },
