@@ -227,5 +227,6 @@ function workshopOf(run: RunSections): Workshop | null {
     largestTiltDeg,
     sheet,
     templateCutter: cutterOf(cutter, true),
+    lipSheets: (run.lipSheets ?? []).map((s) => ({ ...s, cutter: cutterOf(s.cutter, false) })),
   };
 }

@@ -549,10 +549,26 @@ const entries = {
   'template-larger-than-sheet': {
     severity: 'error',
     what: 'The template of {name} is {lengthMm} × {heightMm} mm.',
-    limit: 'The sheet, {sheetLengthMm} × {sheetWidthMm} mm.',
+    limit: 'The sheet inside its margin, {clearLengthMm} × {clearWidthMm} mm.',
     from: 'templateSheet',
-    fix: 'Use a larger sheet.',
+    fix: 'Use a larger sheet, or a smaller marginMm.',
     about: 'A template that does not fit its sheet.',
+  },
+  'no-lip-sheet': {
+    severity: 'error',
+    what: 'The lip of {name} is {thicknessMm} mm thick; the lip sheets are {found} mm.',
+    limit: 'A sheet of {thicknessMm} mm, within {withinMm} mm.',
+    from: 'lip.thicknessMm of the pattern',
+    fix: 'Add a sheet of that thickness to lipSheets.',
+    about: 'A lip is cut from a sheet of its own thickness, and there is none.',
+  },
+  'lip-larger-than-sheet': {
+    severity: 'error',
+    what: 'The lip of {name} is {lengthMm} × {widthMm} mm.',
+    limit: 'The sheet inside its margin, {clearLengthMm} × {clearWidthMm} mm.',
+    from: 'lipSheets',
+    fix: 'Use a larger sheet, or a smaller marginMm.',
+    about: 'A lip that does not fit its sheet.',
   },
   'blade-too-wide': {
     severity: 'warning',

@@ -28,6 +28,7 @@ import type { Knot, Nest, NestFace } from './nest/nest.js';
 import { checkOrder, nestOrder } from './nest/order.js';
 import type { Pattern } from './pattern/pattern.js';
 import { assertNone, type Problem, problem } from './problem.js';
+import { lipSheets, type MadeSheet, templateSheets } from './sheets.js';
 import type { SolidKernel } from './solid/kernel.js';
 
 /** One line of the order, with all that is made for it. */
@@ -42,6 +43,8 @@ export type Product = {
   readonly jigs: readonly Jig[];
 };
 
+export type { MadeSheet } from './sheets.js';
+
 export type Build = {
   readonly job: Job;
   readonly products: readonly Product[];
@@ -49,6 +52,8 @@ export type Build = {
   readonly nest: Nest | null;
   /** One drawing for each face of the nest, in its order. */
   readonly faces: readonly Drawn[];
+  /** Templates together, then lips; none for a single pattern. */
+  readonly sheets: readonly MadeSheet[];
 };
 
 /** The build is null when a finding is an error; warnings come with a build. */
@@ -73,11 +78,13 @@ export function build(job: Job, kernel: SolidKernel): Outcome {
     j.jigs.flatMap((jig) => checkedJig(kernel, jig, blanks[i], setups).map((p) => finding(i, p))),
   );
   const sawn = workshop ? sawRun(job, workshop, blanks) : null;
+  const lips = workshop && lipSheets(workshop, job.orders, blanks);
   const findings: Finding[] = [
     ...templates.flatMap((t) => t.problems.map((p) => finding('job', p))),
     ...jigs.flatMap((j, i) => j.problems.map((p) => finding(i, p))),
     ...thin,
     ...(sawn?.findings ?? []),
+    ...(lips?.problems ?? []).map((p) => finding('job', p)),
   ];
   if (findings.some(({ problem }) => isError(problem))) return { build: null, findings };
 
@@ -97,7 +104,14 @@ export function build(job: Job, kernel: SolidKernel): Outcome {
       jigs: jigs[i].jigs,
     };
   });
-  const made: Build = { job, products, nest: sawn?.nest ?? null, faces: sawn?.faces ?? [] };
+  const whole = products.map((p) => p.template);
+  const made: Build = {
+    job,
+    products,
+    nest: sawn?.nest ?? null,
+    faces: sawn?.faces ?? [],
+    sheets: [...(workshop ? templateSheets(workshop, blanks, whole) : []), ...(lips?.sheets ?? [])],
+  };
   assertSound(made);
   return { build: made, findings: [...findings, ...labelWarnings(made)] };
 }
@@ -162,9 +176,12 @@ const circleOf = ({ xMm, yMm, radiusMm }: Knot): Circle => ({
   radius: radiusMm,
 });
 
-const labelWarnings = ({ products, faces }: Build): Finding[] => {
+const labelWarnings = ({ products, faces, sheets }: Build): Finding[] => {
   const unlabeled = new Set(
-    [...products.map((p) => p.template.drawn), ...faces].flatMap((d) => d.unlabeled),
+    [...products.map((p) => p.template), ...sheets]
+      .map((made) => made.drawn)
+      .concat(faces)
+      .flatMap((d) => d.unlabeled),
   );
   return [...unlabeled]
     .sort()
@@ -182,8 +199,8 @@ function checkedJig(kernel: SolidKernel, jig: Jig, blank: Blank, setups: JigSetu
 }
 
 /** The checks that need the whole build; those of the nest and the jigs run where they are made. */
-function assertSound({ products, faces }: Build): void {
-  const drawn = [...products.map((p) => p.template.drawn), ...faces];
+function assertSound({ products, faces, sheets }: Build): void {
+  const drawn = [...products.map((p) => p.template.drawn), ...faces, ...sheets.map((s) => s.drawn)];
   assertNone([
     ...products.flatMap(({ body, template }) => [...checkBody(body), ...checkTemplate(template)]),
     ...drawn.flatMap(({ drawing }) =>

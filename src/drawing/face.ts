@@ -1,15 +1,14 @@
 /** The drawing of one face of a stack: what is glued on the block, or what the cutter follows. */
 import type { Blank } from '../blank/blank.js';
 import { rectRing } from '../geometry/ring.js';
-import { type Motion, moved, type Point2 } from '../geometry/vec.js';
+import type { Motion, Point2 } from '../geometry/vec.js';
 import { type Drawn, type ReadyCut, type Stroke, strokesBox } from './drawing.js';
 import { type FlawWork, flawNotes, flawStrokes } from './flaws.js';
-import { labelStrokes, obstaclesOf, type PlacedLabel, placeLabel } from './label.js';
+import { type Ink, inkStrokes } from './ink.js';
+import { obstaclesOf, placeLabel } from './label.js';
 import { datumLine, hangerMarks, holeMarks, woodOf } from './marks.js';
-import type { Part } from './parts.js';
 import {
   BAR_BELOW_MM,
-  cutStroke,
   kerfNote,
   lineStroke,
   NOTE_HEIGHT_MM,
@@ -52,19 +51,16 @@ export type FaceWork = FlawWork & {
   readonly notes?: readonly string[];
 };
 
-/** What is drawn inside one blank, in its own frame; the same wherever the blank lies. */
-type Face = { readonly marks: readonly Part[]; readonly label: PlacedLabel | null };
-
 /**
  * Draws a face: edge of the block, margin (dashed), flaws, and of every blank its cuts, its marks and
  * its label, which is never upside down; under the block the scale bar, the direction of the grain
  * and notes.
  */
 export function faceDrawing(face: FaceWork): Drawn {
-  const drawn = new Map<BlankWork, Face>();
+  const drawn = new Map<BlankWork, Ink>();
   for (const { work } of face.placed) if (!drawn.has(work)) drawn.set(work, drawBlank(work));
   const blanks = face.placed.flatMap(({ work, motion }) =>
-    blankStrokes(work, drawn.get(work) as Face, motion),
+    inkStrokes(drawn.get(work) as Ink, motion),
   );
   const notes = faceNotes(face);
   const stock = stockStrokes(face);
@@ -79,7 +75,7 @@ export function faceDrawing(face: FaceWork): Drawn {
   return { drawing, unlabeled };
 }
 
-function drawBlank({ blank, slotIsCut, label }: BlankWork): Face {
+function drawBlank({ blank, cuts, slotIsCut, label }: BlankWork): Ink {
   const { wood, slotLines } = woodOf(blank, slotIsCut);
   const marks = [
     ...datumLine(wood),
@@ -87,14 +83,8 @@ function drawBlank({ blank, slotIsCut, label }: BlankWork): Face {
     ...blank.holes.flatMap((hole) => holeMarks(hole, wood)),
     ...slotLines,
   ];
-  return { marks, label: placeLabel(label, wood.outline, obstaclesOf(marks, wood)) };
+  return { cuts, marks, label: placeLabel(label, wood.outline, obstaclesOf(marks, wood)) };
 }
-
-const blankStrokes = (work: BlankWork, { marks, label }: Face, motion: Motion): Stroke[] => [
-  ...work.cuts.map((cut) => cutStroke(cut, motion)),
-  ...marks.map(([from, to]) => lineStroke('MARK', moved(motion, from), moved(motion, to))),
-  ...(label ? labelStrokes('LABEL', label, motion) : []),
-];
 
 const stockStrokes = ({ lengthMm, widthMm, marginMm, ...flaws }: FaceWork): Stroke[] => [
   polygonStroke('STOCK', rectRing(0, 0, lengthMm, widthMm)),

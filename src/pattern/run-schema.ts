@@ -125,7 +125,7 @@ const sheetSize = {
   thicknessMm: positiveMm('Thickness of the sheet.', 30),
   marginMm: mm(
     'No part comes closer to the sheet’s edge than this: room for clamps, and edges are seldom clean. 5 is common practice, no source.',
-    0,
+    1,
     200,
   ).default(5),
   webMm: mm(

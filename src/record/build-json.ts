@@ -1,8 +1,8 @@
 /** Every stage's values as one JSON document: the debugger, the bug report, the machine-readable result. */
 import type { Ring } from '../geometry/ring.js';
 import type { Jig } from '../jig/jig.js';
-import type { NestFace } from '../nest/nest.js';
-import type { Build, Product } from '../pipeline.js';
+import type { NestFace, Placement } from '../nest/nest.js';
+import type { Build, MadeSheet, Product } from '../pipeline.js';
 import { Fault } from '../problem.js';
 import { floatData } from './float-json.js';
 
@@ -11,7 +11,7 @@ const DECIMALS = 6;
 
 /** Plain data; `jigFile` gives the name of a jig's file. */
 export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => string): unknown {
-  const { job, products, nest } = build;
+  const { job, products, nest, sheets } = build;
   const { workshop } = job;
   return {
     schemaVersion: 1,
@@ -30,6 +30,7 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
       blocksUsed: nest.blocksUsed,
       usedRatio: nest.usedRatio,
     },
+    sheets: sheets.map(sheetRecord),
     jigs: products.flatMap((p) => p.jigs.map((jig) => jigRecord(jig, jigFile(jig)))),
   };
 }
@@ -86,13 +87,30 @@ const faceRecord = (face: NestFace): unknown => ({
   poorZones: face.poorZones,
   usedRatio: face.usedRatio,
   offcut: face.offcut,
-  placements: face.placements.map(({ part, xMm, yMm, turnDeg, outline }) => ({
-    pattern: part,
-    xMm,
-    yMm,
-    turnDeg,
-    outline: points(outline),
-  })),
+  placements: face.placements.map(placementRecord),
+});
+
+const placementRecord = ({ part, xMm, yMm, turnDeg, outline }: Placement): unknown => ({
+  pattern: part,
+  xMm,
+  yMm,
+  turnDeg,
+  outline: points(outline),
+});
+
+const sheetRecord = ({ kind, id, material, layout, outlines }: MadeSheet): unknown => ({
+  kind,
+  id,
+  material,
+  lengthMm: layout.lengthMm,
+  widthMm: layout.widthMm,
+  thicknessMm: layout.thicknessMm,
+  marginMm: layout.marginMm,
+  gapMm: layout.gapMm,
+  copies: layout.copies,
+  usedRatio: layout.usedRatio,
+  outlines: Object.fromEntries(Object.entries(outlines).map(([k, ring]) => [k, points(ring)])),
+  placements: layout.placements.map(placementRecord),
 });
 
 function jigRecord(jig: Jig, file: string): unknown {
