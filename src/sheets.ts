@@ -3,7 +3,7 @@ import type { Blank } from './blank/blank.js';
 import { gapMm } from './drawing/cut.js';
 import type { Drawn } from './drawing/drawing.js';
 import type { Ink } from './drawing/ink.js';
-import { checkLipPlate, makeLipPlate } from './drawing/lip-plate.js';
+import { checkLipPlate, type LipName, makeLipPlate } from './drawing/lip-plate.js';
 import { sheetCautions } from './drawing/notes.js';
 import { sheetDrawing } from './drawing/sheet.js';
 import type { Template } from './drawing/template-part.js';
@@ -37,6 +37,8 @@ export type Sheets = {
 /** What is cut from a sheet, so many times; `pattern` is unique on it. */
 type SheetPart = {
   readonly pattern: string;
+  /** How the sheet's notes count it. */
+  readonly told: string;
   /** What its label is about. */
   readonly called: string;
   readonly outline: Ring;
@@ -63,7 +65,7 @@ export function templateSheets(
 ): readonly MadeSheet[] {
   const parts = templates.map(({ outline, ink }, i): SheetPart => {
     const { name } = blanks[i];
-    return { pattern: name, called: name, outline, ink, count: 1 };
+    return { pattern: name, told: name, called: name, outline, ink, count: 1 };
   });
   return madeSheets([{ kind: 'template-sheet', parts, stock: sheet, cutter: templateCutter }]);
 }
@@ -77,7 +79,7 @@ export function lipSheets(
   const sheets = workshop.lipSheets;
   if (sheets.length === 0) return { sheets: [], problems: [] };
   const lips = orders.flatMap(({ pattern: { lip }, count }, i) =>
-    lip ? [lipPart({ name: blanks[i].name, lip, count }, sheets)] : [],
+    lip ? [lipPart({ name: blanks[i].name, orderLine: i + 1, lip, count }, sheets)] : [],
   );
   const problems = lips.flatMap((l) => l.problems);
   if (problems.length > 0) return { sheets: [], problems };
@@ -91,7 +93,7 @@ export function lipSheets(
 /** Lip and sheet agree in thickness if they differ by no more, mm: half the usual fit of a lip in its slot. */
 const LIP_TOLERANCE_MM = 0.05;
 
-type WantedLip = { readonly name: string; readonly lip: Lip; readonly count: number };
+type WantedLip = LipName & { readonly lip: Lip; readonly count: number };
 
 type LipPart = {
   readonly part: SheetPart | null;
@@ -100,7 +102,8 @@ type LipPart = {
   readonly problems: readonly Problem[];
 };
 
-function lipPart({ name, lip, count }: WantedLip, sheets: readonly LipSheet[]): LipPart {
+function lipPart(wanted: WantedLip, sheets: readonly LipSheet[]): LipPart {
+  const { name, lip, count } = wanted;
   const index = sheets.findIndex(
     (s) => Math.abs(s.thicknessMm - lip.thicknessMm) <= LIP_TOLERANCE_MM,
   );
@@ -112,11 +115,13 @@ function lipPart({ name, lip, count }: WantedLip, sheets: readonly LipSheet[]): 
   }
   const { cutter, ...sheet } = sheets[index];
   const key: KeyPath = ['lipSheets', index];
-  const { plate, problems } = makeLipPlate(name, lip, cutter, [...key, 'cutter']);
+  const { plate, problems } = makeLipPlate(wanted, lip, cutter, [...key, 'cutter']);
   if (!plate) return refused(...problems);
   assertNone(checkLipPlate(plate));
   const { outline, ink } = plate;
-  const part: SheetPart = { pattern: name, called: `${name}’s lip`, outline, ink, count };
+  const marked = ink.label && ink.label.text !== name.toUpperCase() ? ink.label.text : null;
+  const told = marked === null ? name : `${name} (marked ${marked})`;
+  const part: SheetPart = { pattern: name, told, called: `${name}’s lip`, outline, ink, count };
   if (fitsSheet(outline, sheet)) return { part, sheet: index, problems: [] };
   const facts = {
     name,
@@ -163,10 +168,10 @@ function madeSheet(
 ): MadeSheet {
   const byPattern = new Map(parts.map((part) => [part.pattern, part]));
   const placed = layout.placements.map(({ part, turnDeg, xMm, yMm }) => {
-    const { pattern, called, ink } = byPattern.get(part) as SheetPart;
-    return { name: pattern, called, ink, motion: { turnDeg, move: [xMm, yMm] as const } };
+    const { told, called, ink } = byPattern.get(part) as SheetPart;
+    return { name: told, called, ink, motion: { turnDeg, move: [xMm, yMm] as const } };
   });
-  const used = parts.filter(({ pattern }) => placed.some((p) => p.name === pattern));
+  const used = parts.filter(({ pattern }) => layout.placements.some((p) => p.part === pattern));
   return {
     kind,
     id,

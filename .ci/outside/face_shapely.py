@@ -1,11 +1,12 @@
 #!/usr/bin/python3
-"""Judges the nest in every build.json below the given folders with shapely.
+"""Judges the nest and the sheets in every build.json below the given folders with shapely.
 
 Usage: face_shapely.py DIR...
 Asks of each face: outlines that are the pattern's outline turned and moved, along the grain but for
 the tilt allowed, no two nearer than the gap, none in the margin, on a knot or on a split, no nose part
-on a poor zone; and of each nest: as many blanks as it says, and as many as
-were ordered. Fails when it looked at no face.
+on a poor zone; of each nest: as many blanks as it says, and as many as were ordered; of each sheet:
+templates and lips of the patterns' own size, turned by quarters, no two nearer than the gap, none in
+the margin, and as many as they should be. Fails when it looked at no face or at no sheet.
 """
 
 import json
@@ -97,6 +98,43 @@ def face_flaws(face, outlines):
     return found, pairs
 
 
+def part_flaws(sheet, patterns):
+    """Parts of a sheet that are not what their patterns say."""
+    found = []
+    for name, points in sheet["outlines"].items():
+        pattern, shape = patterns[name], Polygon(points)
+        if sheet["kind"] == "lip-sheet":
+            lip = pattern["resolved"]["lip"]
+            wanted = [box(0, 0, lip["widthMm"], lip["lengthMm"])]
+        else:
+            wanted = [Polygon(pattern["outline"]), Polygon(pattern["profile"])]
+        if not any(shape.symmetric_difference(w).area < SAME_MM for w in wanted):
+            found.append(f"{sheet['kind']} {sheet['id']}: {name} has another shape")
+    return found
+
+
+def sheet_flaws(sheets, nest, patterns):
+    """What is wrong with the sheets of one build, and how many parts lie on them."""
+    found = []
+    counted = {"template-sheet": Counter(), "lip-sheet": Counter()}
+    for sheet in sheets:
+        flaws, _ = face_flaws(sheet, sheet["outlines"])
+        found += part_flaws(sheet, patterns)
+        found += [f"{sheet['kind']} {sheet['id']}: {flaw}" for flaw in flaws]
+        for placement in sheet["placements"]:
+            counted[sheet["kind"]][placement["pattern"]] += sheet["copies"]
+            if placement["turnDeg"] % 90:
+                found.append(f"{sheet['kind']} {sheet['id']}: turned by {placement['turnDeg']}")
+    ordered = nest["ordered"] if nest else {}
+    templates, lips = counted["template-sheet"], counted["lip-sheet"]
+    if templates != Counter(dict.fromkeys(ordered, 1)):
+        found.append(f"templates on sheets: {dict(templates)}")
+    for name, count in lips.items():
+        if count != ordered.get(name):
+            found.append(f"{name}: {count} lips for an order of {ordered.get(name)}")
+    return found, sum(templates.values()) + sum(lips.values())
+
+
 def count_flaws(nest):
     counted = Counter()
     for face in nest["faces"]:
@@ -114,15 +152,19 @@ def count_flaws(nest):
 
 def main(folders):
     files = sorted(path for folder in folders for path in Path(folder).rglob("build.json"))
-    faces = pairs = blanks = bad = 0
+    faces = pairs = blanks = laid = bad = 0
     for path in files:
         build = json.loads(path.read_text(encoding="utf-8"))
-        outlines = {pattern["name"]: pattern["outline"] for pattern in build["patterns"]}
+        patterns = {pattern["name"]: pattern for pattern in build["patterns"]}
+        outlines = {name: pattern["outline"] for name, pattern in patterns.items()}
         nest = build.get("nest")
         if not nest:
             continue
         found, made = count_flaws(nest)
+        on_sheets, parts = sheet_flaws(build["sheets"], nest, patterns)
+        found += on_sheets
         blanks += made
+        laid += parts
         for k, face in enumerate(nest["faces"]):
             flaws, measured = face_flaws(face, outlines)
             flaws += flaw_flaws(face, outlines, nest)
@@ -134,9 +176,9 @@ def main(folders):
             print(f"{path}: {flaw}")
     print(
         f"shapely: {len(files)} builds, {faces} faces, {pairs} pairs of outlines, "
-        f"{blanks} blanks, {bad} builds with flaws"
+        f"{blanks} blanks, {laid} parts on sheets, {bad} builds with flaws"
     )
-    return 1 if bad or faces == 0 else 0
+    return 1 if bad or faces == 0 or laid == 0 else 0
 
 
 if __name__ == "__main__":

@@ -17,6 +17,9 @@ export type LipPlate = {
   readonly ink: Ink;
 };
 
+/** `orderLine` counts from 1. */
+export type LipName = { readonly name: string; readonly orderLine: number };
+
 export type LipPlateResult = {
   readonly plate: LipPlate | null;
   readonly problems: readonly Problem[];
@@ -24,10 +27,11 @@ export type LipPlateResult = {
 
 /**
  * The whole plate, the part in the slot included, as the mass budget weighs it: square corners, no
- * hole. Its label keeps to the part in the slot; no line is scored on the part that bends.
+ * hole. Its label keeps to the part in the slot; no line is scored on the part that bends. A name too
+ * long for that gives way to the number of its line of the order.
  */
 export function makeLipPlate(
-  name: string,
+  { name, orderLine }: LipName,
   lip: Pick<Lip, 'widthMm' | 'lengthMm' | 'slotDepthMm'>,
   cutter: Cutter,
   key: KeyPath,
@@ -42,7 +46,8 @@ export function makeLipPlate(
   const { cuts, problems } = cutPart(part, cutter, key);
   if (problems.length > 0) return { plate: null, problems };
   const hidden = rectRing(0, 0, lip.widthMm, lip.slotDepthMm);
-  const label = placeLabel(name.toUpperCase(), hidden, []);
+  const label =
+    placeLabel(name.toUpperCase(), hidden, []) ?? placeLabel(String(orderLine), hidden, []);
   return { plate: { part, outline, cutter, ink: { cuts, marks: [], label } }, problems: [] };
 }
 

@@ -20,7 +20,7 @@ export type SheetWork = {
   /** Sheets that are cut so. */
   readonly copies: number;
   readonly placed: readonly {
-    /** Its pattern. */
+    /** How it is counted in the notes. */
     readonly name: string;
     /** What is told of when there is no room for its label. */
     readonly called: string;

@@ -84,6 +84,25 @@ describe('a face', () => {
     expect(on(faceDrawing({ ...FACE, marginMm: 0 }).drawing, 'STOCK')).toHaveLength(2);
   });
 
+  it('draws splits and poor zones each in a way of its own, and says what they mean', () => {
+    const flawed = faceDrawing({
+      ...FACE,
+      knots: [],
+      splits: [{ fromMm: [10, 57], toMm: [60, 57], widthMm: 2 }],
+      poorZones: [{ center: [215, 10], radius: 8 }],
+    }).drawing;
+    const [, , outline, middle, outer, inner] = on(flawed, 'STOCK');
+    expect(outline.kind === 'path' && pathBox(outline.path)).toEqual([9, 56, 61, 58]);
+    expect(middle.kind === 'path' && pathBox(middle.path)).toEqual([10, 57, 60, 57]);
+    expect([outer, inner].map((s) => s.kind === 'circle' && s.circle.radius)).toEqual([8, 7]);
+    expect([outer.dashed, inner.dashed]).toEqual([true, true]);
+    expect(flawed.description).toContain('SPLITS: LONG OUTLINES');
+    expect(flawed.description).toContain('THE FIRST 35 % FROM THE NOSE');
+    expect(checkDrawing(flawed)).toEqual([]);
+    expect(dxf(flawed)).toContain('POLYLINE');
+    expect(drawing.description).not.toContain('SPLITS');
+  });
+
   it('tells block, count and kerf', () => {
     expect(drawing.description).toContain('BLOCK 230 X 60 X 20 MM, MARGIN 5 MM, 4 MM BETWEEN');
     expect(drawing.description).toContain('3 OUTLINES X 2 LAYERS X 3 STACKS = 18 BLANKS');
