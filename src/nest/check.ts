@@ -3,84 +3,10 @@
  * brute force and counts blanks and blocks anew.
  */
 import type { Point2 } from '../geometry/vec.js';
-import { boxDistance, distanceBelow, distanceTo, extentOf, partLeftOf } from './apart.js';
+import { boxDistance, distanceBelow, extentOf } from './apart.js';
+import { flawComplaints, turnedAndMoved } from './check-flaws.js';
+import { type NestComplaint, ROUNDING_MM } from './complaint.js';
 import type { Block, Nest, NestFace, NestPart, NestRules, Placement } from './nest.js';
-
-/** What is wrong with a nest, as facts. `a` and `b` are indices into the face's placements. */
-export type NestComplaint =
-  /** Two outlines nearer than the gap; 0 if they overlap or one lies inside the other. */
-  | {
-      readonly kind: 'gap';
-      readonly face: number;
-      readonly a: number;
-      readonly b: number;
-      readonly distanceMm: number;
-      readonly gapMm: number;
-    }
-  | {
-      readonly kind: 'margin';
-      readonly face: number;
-      readonly a: number;
-      readonly insideMm: number;
-      readonly marginMm: number;
-    }
-  | {
-      readonly kind: 'knot';
-      readonly face: number;
-      readonly a: number;
-      readonly knot: number;
-      readonly distanceMm: number;
-      readonly leastMm: number;
-    }
-  /** An outline on a split. */
-  | {
-      readonly kind: 'split';
-      readonly face: number;
-      readonly a: number;
-      readonly split: number;
-      readonly distanceMm: number;
-      readonly leastMm: number;
-    }
-  /** An outline's nose part on a poor zone. */
-  | {
-      readonly kind: 'poor-zone';
-      readonly face: number;
-      readonly a: number;
-      readonly zone: number;
-      readonly distanceMm: number;
-      readonly leastMm: number;
-    }
-  /** Turned further from 0° and 180° than the rules allow. */
-  | {
-      readonly kind: 'turn';
-      readonly face: number;
-      readonly a: number;
-      readonly turnDeg: number;
-      readonly largestTiltDeg: number;
-    }
-  /** The placed outline is not the part's outline turned and moved, or there is no such part. */
-  | { readonly kind: 'outline'; readonly face: number; readonly a: number; readonly part: string }
-  /** The part does not have the thickness of the face's blocks. */
-  | { readonly kind: 'thickness'; readonly face: number; readonly a: number; readonly part: string }
-  /** The face is not that of a block it is sawn from: size, margin, gap or a flaw differs. */
-  | { readonly kind: 'block'; readonly face: number; readonly block: string; readonly what: string }
-  /** Layers, copies or height of a stack are not what its blocks or the rules say. */
-  | { readonly kind: 'stack'; readonly face: number; readonly what: string }
-  /** A number told is not the number counted. `of` is a part, a block entry, or the nest. */
-  | {
-      readonly kind: 'count';
-      readonly what: 'made' | 'ordered' | 'missing' | 'blocks used' | 'stacks';
-      readonly of: string;
-      readonly told: number;
-      readonly counted: number;
-    }
-  /** More blocks used than there are. */
-  | {
-      readonly kind: 'blocks';
-      readonly block: string;
-      readonly used: number;
-      readonly available: number;
-    };
 
 export type NestCheck = {
   readonly complaints: readonly NestComplaint[];
@@ -90,8 +16,6 @@ export type NestCheck = {
   readonly leastGapMm: number | null;
 };
 
-/** Distances are right to rounding of coordinates up to some meters; nothing a saw can see, mm. */
-const ROUNDING_MM = 1e-6;
 const ROUNDING_DEG = 1e-9;
 /** Part and block may differ in thickness by this, mm. */
 const LIKE_THICKNESS_MM = 0.2 + ROUNDING_MM;
@@ -110,8 +34,7 @@ export function checkNest(
     ...nest.faces.flatMap((face, i) => [
       ...measured[i].complaints,
       ...edgeComplaints(face),
-      ...splitComplaints(face),
-      ...noseComplaints(face, parts, rules),
+      ...flawComplaints(face, parts, rules),
       ...turnComplaints(face, rules),
       ...outlineComplaints(face, parts),
       ...stackComplaints(face, blocks, rules),
@@ -158,55 +81,13 @@ function measurePairs({ id, gapMm, placements }: NestFace): Measured {
   return { complaints, pairs, least };
 }
 
-function edgeComplaints({ id, placements, knots, ...face }: NestFace): NestComplaint[] {
-  const { lengthMm, widthMm, marginMm, gapMm } = face;
-  return placements.flatMap(({ outline }, a): NestComplaint[] => {
+function edgeComplaints(face: NestFace): NestComplaint[] {
+  const { id, lengthMm, widthMm, marginMm } = face;
+  return face.placements.flatMap(({ outline }, a): NestComplaint[] => {
     const { left, bottom, right, top } = extentOf(outline);
     const insideMm = Math.min(left, bottom, lengthMm - right, widthMm - top);
-    const broken = insideMm < marginMm - ROUNDING_MM;
-    return [
-      ...(broken ? [{ kind: 'margin' as const, face: id, a, insideMm, marginMm }] : []),
-      ...knots.flatMap(({ xMm, yMm, radiusMm }, knot): NestComplaint[] => {
-        const distanceMm = distanceTo([xMm, yMm], outline) - radiusMm;
-        const leastMm = gapMm / 2;
-        if (distanceMm >= leastMm - ROUNDING_MM) return [];
-        return [{ kind: 'knot', face: id, a, knot, distanceMm, leastMm }];
-      }),
-    ];
-  });
-}
-
-function splitComplaints({ id, placements, splits, gapMm }: NestFace): NestComplaint[] {
-  const leastMm = gapMm / 2;
-  return placements.flatMap(({ outline }, a) =>
-    splits.flatMap(({ fromMm, toMm, widthMm }, split): NestComplaint[] => {
-      const far = widthMm / 2 + leastMm + REPORTED_BEYOND_GAP_MM;
-      const distanceMm = distanceBelow([fromMm, toMm], outline, far) - widthMm / 2;
-      if (distanceMm >= leastMm - ROUNDING_MM) return [];
-      return [{ kind: 'split', face: id, a, split, distanceMm, leastMm }];
-    }),
-  );
-}
-
-/** The nose part is cut from the part's own outline, then turned and moved as the placement says. */
-function noseComplaints(
-  { id, placements, poorZones, gapMm }: NestFace,
-  parts: readonly NestPart[],
-  { clearNoseRatio }: NestRules,
-): NestComplaint[] {
-  const leastMm = gapMm / 2;
-  if (clearNoseRatio === 0 || poorZones.length === 0) return [];
-  return placements.flatMap((placement, a) => {
-    const part = parts.find((p) => p.id === placement.part);
-    if (!part) return [];
-    const { left, right } = extentOf(part.outline);
-    const nose = partLeftOf(part.outline, left + clearNoseRatio * (right - left));
-    const onFace = nose.map((p) => turnedAndMoved(p, placement));
-    return poorZones.flatMap(({ xMm, yMm, radiusMm }, zone): NestComplaint[] => {
-      const distanceMm = distanceTo([xMm, yMm], onFace) - radiusMm;
-      if (distanceMm >= leastMm - ROUNDING_MM) return [];
-      return [{ kind: 'poor-zone', face: id, a, zone, distanceMm, leastMm }];
-    });
+    if (insideMm >= marginMm - ROUNDING_MM) return [];
+    return [{ kind: 'margin', face: id, a, insideMm, marginMm }];
   });
 }
 
@@ -238,12 +119,6 @@ function isPlaced(outline: readonly Point2[], placement: Placement): boolean {
     const [px, py] = placement.outline[i];
     return Math.max(Math.abs(x - px), Math.abs(y - py)) <= ROUNDING_MM;
   });
-}
-
-function turnedAndMoved([x, y]: Point2, { turnDeg, xMm, yMm }: Placement): Point2 {
-  const angle = (turnDeg * Math.PI) / 180;
-  const [c, s] = [Math.cos(angle), Math.sin(angle)];
-  return [c * x - s * y + xMm, s * x + c * y + yMm];
 }
 
 function stackComplaints(

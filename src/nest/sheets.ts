@@ -3,7 +3,8 @@
  * sheets, either along the sheet or all turned by a quarter.
  */
 import { movedRing, type Ring, ringBox } from '../geometry/ring.js';
-import { checkNest, type NestComplaint } from './check.js';
+import { checkNest } from './check.js';
+import type { NestComplaint } from './complaint.js';
 import type { Block, Nest, NestFace, NestPart, NestRules, Placement } from './nest.js';
 import { planNest } from './plan.js';
 import { flawsOf } from './stack.js';
