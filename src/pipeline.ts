@@ -16,6 +16,7 @@ import { LEAST_HEIGHT_MM } from './drawing/label.js';
 import { cutCaution, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
+import type { Circle } from './geometry/arcpath.js';
 import { checkJig } from './jig/check.js';
 import type { Jig } from './jig/jig.js';
 import { makeJigs, wallProblem } from './jig/set.js';
@@ -23,12 +24,13 @@ import type { JigSetups } from './jig/setup.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
 import { afloat, designsOf } from './lures.js';
 import { isError } from './messages.js';
-import type { Nest, NestFace } from './nest/nest.js';
+import type { Knot, Nest, NestFace } from './nest/nest.js';
 import { checkOrder, nestOrder } from './nest/order.js';
 import type { Search } from './nest/search.js';
 import type { Pattern } from './pattern/pattern.js';
 import { blockCost } from './pattern/run.js';
 import { assertNone, type Problem, problem } from './problem.js';
+import { lipSheets, type MadeSheet, templateSheets } from './sheets.js';
 import type { SolidKernel } from './solid/kernel.js';
 
 /** One line of the order, with all that is made for it. */
@@ -43,6 +45,8 @@ export type Product = {
   readonly jigs: readonly Jig[];
 };
 
+export type { MadeSheet } from './sheets.js';
+
 export type Build = {
   readonly job: Job;
   readonly products: readonly Product[];
@@ -50,6 +54,8 @@ export type Build = {
   readonly nest: Nest | null;
   /** One drawing for each face of the nest, in its order. */
   readonly faces: readonly Drawn[];
+  /** Templates together, then lips; none for a single pattern. */
+  readonly sheets: readonly MadeSheet[];
 };
 
 /** The build is null when a finding is an error; warnings come with a build. */
@@ -74,11 +80,13 @@ export function build(job: Job, kernel: SolidKernel, search: Search): Outcome {
     j.jigs.flatMap((jig) => checkedJig(kernel, jig, blanks[i], setups).map((p) => finding(i, p))),
   );
   const sawn = workshop ? sawRun(job, workshop, blanks, search) : null;
+  const lips = workshop && lipSheets(workshop, job.orders, blanks, search);
   const findings: Finding[] = [
     ...templates.flatMap((t) => t.problems.map((p) => finding('job', p))),
     ...jigs.flatMap((j, i) => j.problems.map((p) => finding(i, p))),
     ...thin,
     ...(sawn?.findings ?? []),
+    ...(lips?.problems ?? []).map((p) => finding('job', p)),
   ];
   if (findings.some(({ problem }) => isError(problem))) return { build: null, findings };
 
@@ -98,7 +106,17 @@ export function build(job: Job, kernel: SolidKernel, search: Search): Outcome {
       jigs: jigs[i].jigs,
     };
   });
-  const made: Build = { job, products, nest: sawn?.nest ?? null, faces: sawn?.faces ?? [] };
+  const whole = products.map((p) => p.template);
+  const made: Build = {
+    job,
+    products,
+    nest: sawn?.nest ?? null,
+    faces: sawn?.faces ?? [],
+    sheets: [
+      ...(workshop ? templateSheets(workshop, blanks, whole, search) : []),
+      ...(lips?.sheets ?? []),
+    ],
+  };
   assertSound(made);
   return { build: made, findings: [...findings, ...labelWarnings(made)] };
 }
@@ -111,7 +129,7 @@ type Sawn = {
 
 /** Nests the order, draws its faces, and checks both. */
 function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[], search: Search): Sawn {
-  const { saw, stack, webMm, timberLeast } = workshop;
+  const { saw, stack, webMm, clearNoseRatio, largestTiltDeg, timberLeast } = workshop;
   const blocks = workshop.blocks.map((block) => ({
     ...block,
     costEach: blockCost(block, timberLeast, job.materials.timbers),
@@ -121,7 +139,13 @@ function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[], search: 
     timber: pattern.timber,
     count,
   }));
-  const rules = { gapMm: gapMm(saw, webMm), ...stack, ...NEST_EFFORT };
+  const rules = {
+    gapMm: gapMm(saw, webMm),
+    clearNoseRatio,
+    largestTiltDeg,
+    ...stack,
+    ...NEST_EFFORT,
+  };
   const sawings = blanks.map((blank) => sawing(blank, saw));
   const { nest, problems } = nestOrder(wanted, blocks, rules, search);
   const findings = [...sawings.flatMap((s) => s.problems), ...problems].map((p) =>
@@ -140,12 +164,14 @@ function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[], search: 
 const drawFace = (
   face: NestFace,
   works: ReadonlyMap<string, BlankWork>,
-  { saw }: Workshop,
+  { saw, clearNoseRatio }: Workshop,
 ): Drawn =>
   faceDrawing({
     ...face,
     title: `Face ${face.id}`,
-    knots: face.knots.map((k) => ({ center: [k.xMm, k.yMm], radius: k.radiusMm })),
+    knots: face.knots.map(circleOf),
+    poorZones: face.poorZones.map(circleOf),
+    clearNoseRatio,
     placed: face.placements.map(({ part, turnDeg, xMm, yMm }) => ({
       work: works.get(part) as BlankWork,
       motion: { turnDeg, move: [xMm, yMm] },
@@ -154,9 +180,17 @@ const drawFace = (
     notes: [...stackNotes(face.stacks), cutCaution(saw)],
   });
 
-const labelWarnings = ({ products, faces }: Build): Finding[] => {
+const circleOf = ({ xMm, yMm, radiusMm }: Knot): Circle => ({
+  center: [xMm, yMm],
+  radius: radiusMm,
+});
+
+const labelWarnings = ({ products, faces, sheets }: Build): Finding[] => {
   const unlabeled = new Set(
-    [...products.map((p) => p.template.drawn), ...faces].flatMap((d) => d.unlabeled),
+    [...products.map((p) => p.template), ...sheets]
+      .map((made) => made.drawn)
+      .concat(faces)
+      .flatMap((d) => d.unlabeled),
   );
   return [...unlabeled]
     .sort()
@@ -174,8 +208,8 @@ function checkedJig(kernel: SolidKernel, jig: Jig, blank: Blank, setups: JigSetu
 }
 
 /** The checks that need the whole build; those of the nest and the jigs run where they are made. */
-function assertSound({ products, faces }: Build): void {
-  const drawn = [...products.map((p) => p.template.drawn), ...faces];
+function assertSound({ products, faces, sheets }: Build): void {
+  const drawn = [...products.map((p) => p.template.drawn), ...faces, ...sheets.map((s) => s.drawn)];
   assertNone([
     ...products.flatMap(({ body, template }) => [...checkBody(body), ...checkTemplate(template)]),
     ...drawn.flatMap(({ drawing }) =>

@@ -37,6 +37,8 @@ export function faceCase(seed: number, index: number): FaceCase {
     marginMm: tenths(8 * draw()),
     count: 1,
     knots: drawnKnots(draw, lengthMm, widthMm),
+    splits: [],
+    poorZones: [],
   };
   // From a sparse face to more than it can hold.
   const fullness = 0.2 + draw();
@@ -55,6 +57,8 @@ export function faceCase(seed: number, index: number): FaceCase {
     tapeThicknessMm: 0,
     largestHeightMm: 100,
     tries: TRIES,
+    clearNoseRatio: 0,
+    largestTiltDeg: 0,
     layouts: LAYOUTS,
     seed: index,
   };

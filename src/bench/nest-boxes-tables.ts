@@ -6,7 +6,7 @@ import { largeRows, mixedRow, type RunOrder, smallRow } from './nest-boxes.js';
 import { table } from './table.js';
 
 /** Layouts tried per face, as in a build. */
-const EFFORT = { tries: 24, seed: 1, layouts: 120 };
+const EFFORT = { tries: 24, seed: 1, layouts: 120, clearNoseRatio: 0, largestTiltDeg: 0 };
 const TIMES = [1, 20];
 
 export function printNestBoxes({ job, products }: Build): void {

@@ -3,6 +3,7 @@
 import { seededDraws } from '../geometry/random.js';
 import { ringArea, ringBox } from '../geometry/ring.js';
 import type { Block, FaceSize, NestPart, NestRules } from '../nest/nest.js';
+import { flawsOf } from '../nest/stack.js';
 import { boxedFace, boxOfPart, facesForBoxes } from './boxes.js';
 import { drawnOutline } from './drawn-outline.js';
 import { latticeLimitRatio, nestOf, packedCounts } from './nest-door.js';
@@ -27,7 +28,7 @@ export type LargeRow = {
   readonly 'share of possible gain': number;
 };
 
-const LARGE: FaceSize = { lengthMm: 2000, widthMm: 600, marginMm: 4, knots: [] };
+const LARGE: FaceSize = { lengthMm: 2000, widthMm: 600, marginMm: 4, ...flawsOf([]) };
 
 /**
  * One outline, as many as find room on a large face, and on the next smaller one that whole boxes
@@ -100,7 +101,7 @@ function timberFor({ parts, blocks }: RunOrder, times: number, rules: NestRules)
   const blanks = wanted.reduce((sum, p) => sum + p.orderedCount, 0);
   const sizes = blocks
     .filter((b, i) => blocks.findIndex((a) => sizeOf(a) === sizeOf(b)) === i)
-    .map((b) => ({ ...b, knots: [], count: blanks }));
+    .map((b) => ({ ...b, ...flawsOf([]), count: blanks }));
   const volumeMm3 = (b: Block): number => b.lengthMm * b.widthMm * b.thicknessMm;
   const nest = nestOf(wanted, sizes, rules);
   if (Object.keys(nest.missing).length > 0)
@@ -153,7 +154,7 @@ export function smallRow(kinds: 1 | 2, rules: NestRules): SmallRow {
       lengthMm: 120 + 300 * draw(),
       widthMm: 40 + 80 * draw(),
       marginMm: 6 * draw(),
-      knots: [],
+      ...flawsOf([]),
     };
     const gapMm = 0.3 + 5.7 * draw();
     const counts = packedCounts(parts, face, { ...rules, gapMm });

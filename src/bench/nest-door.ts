@@ -21,7 +21,7 @@ export function packedCounts(
   face: FaceSize,
   { gapMm, tries, seed }: Pick<NestRules, 'gapMm' | 'tries' | 'seed'>,
 ): readonly number[] {
-  const kit = kitFor(parts, gapMm);
+  const kit = kitFor(parts, { gapMm, clearNoseRatio: 0 });
   const wanted = parts.map((p) => p.orderedCount);
   return countsOf(kit, packFace(kit, { face, wanted, tries, seed }));
 }
@@ -31,6 +31,6 @@ export function packedCounts(
  * them, in the densest double lattice known, 0..1.
  */
 export function latticeLimitRatio(part: NestPart, gapMm: number): number {
-  const [densest] = doubleLattices(shapeSet([part], gapMm), 0);
+  const [densest] = doubleLattices(shapeSet([part], { gapMm, clearNoseRatio: 0 }), 0);
   return (2 * ringArea(part.outline)) / densest.cellMm2;
 }

@@ -52,7 +52,7 @@ export function summary(build: Build, dir: string): string {
   ].join('\n\n');
 }
 
-function made({ products, nest }: Build): string {
+function made({ products, nest, sheets }: Build): string {
   const count = (n: number, word: string) => `${n} ${word}${n === 1 ? '' : 's'}`;
   const jigs = products.reduce((n, p) => n + p.jigs.length, 0);
   const blanks = nest
@@ -64,7 +64,14 @@ function made({ products, nest }: Build): string {
       ]
     : [];
   const stacks = nest ? [count(nest.stacks, 'stack'), count(nest.faces.length, 'face')] : [];
-  return [count(products.length, 'pattern'), ...blanks, ...stacks, count(jigs, 'jig')].join(', ');
+  const laid = sheets.reduce((sum, s) => sum + s.layout.copies, 0);
+  return [
+    count(products.length, 'pattern'),
+    ...blanks,
+    ...stacks,
+    ...(laid > 0 ? [count(laid, 'sheet')] : []),
+    count(jigs, 'jig'),
+  ].join(', ');
 }
 
 /** Timber used, the least there is to be known of, and how far the plan is from it. */

@@ -17,7 +17,7 @@ export const LAYER_MEANING: Readonly<Record<LayerName, string>> = {
   CUT_OUTSIDE: 'outlines',
   MARK: 'lines to draw or score: datum line, weight mark, hangers, lip slot',
   LABEL: 'name, length and version, single strokes',
-  STOCK: 'edge of the block or sheet, its margin, its knots; not cut',
+  STOCK: 'edge of the block or sheet, its margin, its flaws; not cut',
   RULE: '100 mm scale bar and notes outside the work; not cut',
 };
 

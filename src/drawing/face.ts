@@ -1,16 +1,14 @@
 /** The drawing of one face of a stack: what is glued on the block, or what the cutter follows. */
 import type { Blank } from '../blank/blank.js';
-import type { Circle } from '../geometry/arcpath.js';
 import { rectRing } from '../geometry/ring.js';
-import { type Motion, moved, type Point2 } from '../geometry/vec.js';
+import type { Motion, Point2 } from '../geometry/vec.js';
 import { type Drawn, type ReadyCut, type Stroke, strokesBox } from './drawing.js';
-import { labelStrokes, obstaclesOf, type PlacedLabel, placeLabel } from './label.js';
+import { type FlawWork, flawNotes, flawStrokes } from './flaws.js';
+import { type Ink, inkStrokes } from './ink.js';
+import { obstaclesOf, placeLabel } from './label.js';
 import { datumLine, hangerMarks, holeMarks, woodOf } from './marks.js';
-import type { Part } from './parts.js';
 import {
   BAR_BELOW_MM,
-  circleStroke,
-  cutStroke,
   kerfNote,
   lineStroke,
   NOTE_HEIGHT_MM,
@@ -33,7 +31,7 @@ export type BlankWork = {
 };
 
 /** A face in its own frame: x along the grain from 0 to the length, y from 0 to the width. */
-export type FaceWork = {
+export type FaceWork = FlawWork & {
   /** What the face is called on the drawing, printable ASCII. */
   readonly title: string;
   readonly lengthMm: number;
@@ -46,7 +44,6 @@ export type FaceWork = {
   readonly layers: number;
   /** Stacks that are cut so. */
   readonly copies: number;
-  readonly knots: readonly Circle[];
   readonly placed: readonly { readonly work: BlankWork; readonly motion: Motion }[];
   /** Kerf that the cuts allow for; null when they are the outlines themselves. */
   readonly kerfMm: number | null;
@@ -54,23 +51,20 @@ export type FaceWork = {
   readonly notes?: readonly string[];
 };
 
-/** What is drawn inside one blank, in its own frame; the same wherever the blank lies. */
-type Face = { readonly marks: readonly Part[]; readonly label: PlacedLabel | null };
-
 /**
- * Draws a face: edge of the block, margin (dashed), knots, and of every blank its cuts, its marks and
+ * Draws a face: edge of the block, margin (dashed), flaws, and of every blank its cuts, its marks and
  * its label, which is never upside down; under the block the scale bar, the direction of the grain
  * and notes.
  */
 export function faceDrawing(face: FaceWork): Drawn {
-  const drawn = new Map<BlankWork, Face>();
+  const drawn = new Map<BlankWork, Ink>();
   for (const { work } of face.placed) if (!drawn.has(work)) drawn.set(work, drawBlank(work));
   const blanks = face.placed.flatMap(({ work, motion }) =>
-    blankStrokes(work, drawn.get(work) as Face, motion),
+    inkStrokes(drawn.get(work) as Ink, motion),
   );
   const notes = faceNotes(face);
   const stock = stockStrokes(face);
-  // A knot may reach over the block's lower edge.
+  // A flaw may reach over the block's lower edge.
   const below: Point2 = [0, Math.min(0, Math.floor(strokesBox(stock)[1]))];
   const drawing = tidied({
     title: face.title,
@@ -81,7 +75,7 @@ export function faceDrawing(face: FaceWork): Drawn {
   return { drawing, unlabeled };
 }
 
-function drawBlank({ blank, slotIsCut, label }: BlankWork): Face {
+function drawBlank({ blank, cuts, slotIsCut, label }: BlankWork): Ink {
   const { wood, slotLines } = woodOf(blank, slotIsCut);
   const marks = [
     ...datumLine(wood),
@@ -89,16 +83,10 @@ function drawBlank({ blank, slotIsCut, label }: BlankWork): Face {
     ...blank.holes.flatMap((hole) => holeMarks(hole, wood)),
     ...slotLines,
   ];
-  return { marks, label: placeLabel(label, wood.outline, obstaclesOf(marks, wood)) };
+  return { cuts, marks, label: placeLabel(label, wood.outline, obstaclesOf(marks, wood)) };
 }
 
-const blankStrokes = (work: BlankWork, { marks, label }: Face, motion: Motion): Stroke[] => [
-  ...work.cuts.map((cut) => cutStroke(cut, motion)),
-  ...marks.map(([from, to]) => lineStroke('MARK', moved(motion, from), moved(motion, to))),
-  ...(label ? labelStrokes('LABEL', label, motion) : []),
-];
-
-const stockStrokes = ({ lengthMm, widthMm, marginMm, knots }: FaceWork): Stroke[] => [
+const stockStrokes = ({ lengthMm, widthMm, marginMm, ...flaws }: FaceWork): Stroke[] => [
   polygonStroke('STOCK', rectRing(0, 0, lengthMm, widthMm)),
   ...(marginMm > 0
     ? [
@@ -111,7 +99,7 @@ const stockStrokes = ({ lengthMm, widthMm, marginMm, knots }: FaceWork): Stroke[
         },
       ]
     : []),
-  ...knots.map(({ center, radius }) => circleStroke('STOCK', center, radius)),
+  ...flawStrokes(flaws),
 ];
 
 function faceNotes(face: FaceWork): string[] {
@@ -123,6 +111,7 @@ function faceNotes(face: FaceWork): string[] {
     `BLOCK ${size} MM, MARGIN ${plain(face.marginMm)} MM, ${plain(face.gapMm)} MM BETWEEN OUTLINES`,
     `${counted(placed.length, 'OUTLINE')} X ${counted(layers, 'LAYER')} X ${counted(copies, 'STACK')} = ${counted(count, 'BLANK')}`,
     kerfNote(kerfMm),
+    ...flawNotes(face),
     ...notes,
   ];
 }

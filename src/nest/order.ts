@@ -1,7 +1,8 @@
 /** Blanks and blocks of a run → nest. Each timber is nested on its own blocks; the nests are told as one. */
 import type { Blank } from '../blank/blank.js';
 import { type Problem, problem } from '../problem.js';
-import { checkNest, type NestComplaint } from './check.js';
+import { checkNest } from './check.js';
+import type { NestComplaint } from './complaint.js';
 import type { Block, Nest, NestObstacle, NestPart, NestRules } from './nest.js';
 import { planNest } from './plan.js';
 import type { Search } from './search.js';

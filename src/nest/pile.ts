@@ -1,9 +1,9 @@
 /** The stock as a plan sees it: piles of blocks that can stand in for each other. */
 import type { Block, NestRules } from './nest.js';
-import { groupedBy, knotKey, layersUnderGuide, sizeKey } from './stack.js';
+import { flawKey, groupedBy, layersUnderGuide, sizeKey } from './stack.js';
 
 export type Pile = {
-  /** Any block of it: all have its size, margin, knots and cost. */
+  /** Any block of it: all have its size, margin, flaws and cost. */
   readonly like: Block;
   /** The entries of the order it is made of, in their order. */
   readonly entries: readonly Block[];
@@ -25,7 +25,7 @@ export const costOf = (b: Block): number => b.costEach ?? volumeMm3(b);
 export const pilesOf = (blocks: readonly Block[], rules: NestRules): readonly Pile[] =>
   groupedBy(
     blocks.filter((b) => b.count > 0 && layersUnderGuide(b.thicknessMm, rules) > 0),
-    (b) => `${sizeKey(b)}|${knotKey(b.knots)}|${costOf(b)}`,
+    (b) => `${sizeKey(b)}|${flawKey(b)}|${costOf(b)}`,
   ).map((entries) => ({
     like: entries[0],
     entries,

@@ -6,6 +6,7 @@ import { type EmptyFace, emptyFace, type FillRule, fillFace, type Spot, spotsBox
 import { type DoubleLattice, doubleLattices, latticeSpots } from './lattice.js';
 import type { FaceSize, NestPart } from './nest.js';
 import { type ShapeSet, shapeSet } from './nofit.js';
+import type { Keep } from './shape.js';
 
 /** What is made once for an order and used for every face of it. */
 export type Kit = {
@@ -15,15 +16,15 @@ export type Kit = {
   readonly lattices: (part: number) => readonly DoubleLattice[];
 };
 
-export function kitFor(parts: readonly NestPart[], gapMm: number): Kit {
-  const set = shapeSet(parts, gapMm);
+export function kitFor(parts: readonly NestPart[], keep: Keep): Kit {
+  const set = shapeSet(parts, keep);
   const known = new Map<number, readonly DoubleLattice[]>();
   const lattices = (part: number): readonly DoubleLattice[] => {
     const found = known.get(part) ?? doubleLattices(set, 2 * part);
     known.set(part, found);
     return found;
   };
-  return { gapMm, set, lattices };
+  return { gapMm: keep.gapMm, set, lattices };
 }
 
 /** Outlines on a face, and what they come to. */

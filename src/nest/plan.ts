@@ -81,7 +81,7 @@ function faceOf({ packer, rules }: Order, step: Step, id: number): NestFace {
     copies: step.copies,
     stacks: step.stacks,
     stackHeightMm: stackHeightMm(step.layers, thicknessMm, tapeThicknessMm),
-    knots: step.option.knots,
+    ...step.option.flaws,
     placements: spots.map((spot) => placed(packer, spot)),
     usedRatio: step.layout.areaMm2 / (lengthMm * widthMm),
     offcut: { fromMm, lengthMm: lengthMm - fromMm },

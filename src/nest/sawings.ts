@@ -5,7 +5,7 @@ import type { NestPart, StackMix } from './nest.js';
 import type { Packer } from './packer.js';
 import { type Layout, thinnedOut } from './place.js';
 import type { Pool } from './pool.js';
-import { groupedBy, knotKey, takeStacks } from './stack.js';
+import { flawKey, flawsOf, groupedBy, takeStacks } from './stack.js';
 
 /** Blocks of one layout, entry by entry. */
 type Pieces = { readonly layout: number; readonly blocks: ReadonlyMap<string, number> };
@@ -51,15 +51,15 @@ function stacksOf({ piles, layouts }: Pool, { layout, blocks }: Pieces): Step[] 
   );
   let left: ReadonlyMap<string, number> = blocks;
   return heights(total, highest).map(({ layers, copies }): Step => {
-    const option = { like: from[0], layers, knots: [], most: copies, from };
+    const option = { like: from[0], layers, flaws: flawsOf([]), most: copies, from };
     const taken = takeStacks(option, left, copies);
     left = taken.left;
     const used = from.filter((b) =>
       taken.stacks.some((mix) => mix.blocks.some((s) => s.block === b.name)),
     );
-    const unlike = groupedBy(used, (b) => knotKey(b.knots)).map((g) => g[0]);
+    const unlike = groupedBy(used, (b) => flawKey(b)).map((g) => g[0]);
     return {
-      option: { ...option, like: used[0], knots: unlike.flatMap((b) => b.knots) },
+      option: { ...option, like: used[0], flaws: flawsOf(unlike) },
       layout: layouts[layout].layout,
       counts: layouts[layout].counts,
       layers,
@@ -152,7 +152,7 @@ function split(step: Step, copies: number): [Step[], Step] {
 
 /** A layout of fewer outlines: packed anew, or what is left when the rightmost are taken off, whichever ends sooner. */
 function lessLayout(packer: Packer, { option, layout }: Step, counts: readonly number[]): Layout {
-  const anew = packer.pack({ ...option.like, knots: option.knots }, counts);
+  const anew = packer.pack({ ...option.like, ...option.flaws }, counts);
   const left = thinnedOut(packer.kit, layout, counts);
   return anew.spots.length === left.spots.length && anew.usedLengthMm < left.usedLengthMm
     ? anew

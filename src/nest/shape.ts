@@ -6,9 +6,9 @@ import { asRegion, offset } from '../geometry/clip.js';
 import { movedRing, type Ring, ring, ringArea, ringBox, selfCrossing } from '../geometry/ring.js';
 import { type Box, cross, length, type Point2, sub } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
-import { type Band, bandAround } from './band.js';
+import { type Band, bandAround, bandUpTo } from './band.js';
 import { turnedBand } from './bandsum.js';
-import type { NestPart, TurnDeg } from './nest.js';
+import type { NestPart, NestRules, TurnDeg } from './nest.js';
 
 export type Shape = {
   /** Place of its part in the order. */
@@ -21,7 +21,12 @@ export type Shape = {
   readonly areaMm2: number;
   /** Contains the turned outline grown by half the gap. */
   readonly grown: Band;
+  /** The part of `grown` that holds the nose part grown alike; null when no clear nose is asked for. */
+  readonly nose: Band | null;
 };
+
+/** What is kept clear round an outline, and round its nose. */
+export type Keep = Pick<NestRules, 'gapMm' | 'clearNoseRatio'>;
 
 /** Chord error of the round corners clipping makes, mm: they lie inside the true arc. */
 const ARC_MM = 0.002;
@@ -36,8 +41,9 @@ const ROUNDING_MM = 1e-5;
 const CLOSING_MM = 2;
 
 /** Both turns of a part, 0° first. */
-export function shapesOf(part: NestPart, partIndex: number, gapMm: number): readonly Shape[] {
-  const grown = grownBand(part.outline, gapMm / 2);
+export function shapesOf(part: NestPart, partIndex: number, keep: Keep): readonly Shape[] {
+  const grown = grownBand(part.outline, keep.gapMm / 2);
+  const nose = noseBand(part.outline, grown, keep);
   return ([0, 180] as const).map((turnDeg) => {
     const outline = movedRing({ turnDeg, move: [0, 0] }, part.outline);
     return {
@@ -48,8 +54,16 @@ export function shapesOf(part: NestPart, partIndex: number, gapMm: number): read
       box: ringBox(outline),
       areaMm2: ringArea(outline),
       grown: turnDeg === 0 ? grown : turnedBand(grown),
+      nose: nose && (turnDeg === 0 ? nose : turnedBand(nose)),
     };
   });
+}
+
+/** Growing moves the aft end of the nose part aft, too. */
+function noseBand(outline: Ring, grown: Band, { gapMm, clearNoseRatio }: Keep): Band | null {
+  if (clearNoseRatio === 0) return null;
+  const [minX, , maxX] = ringBox(outline);
+  return bandUpTo(grown, minX + clearNoseRatio * (maxX - minX) + gapMm / 2 + ROUNDING_MM);
 }
 
 /**

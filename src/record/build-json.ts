@@ -1,8 +1,8 @@
 /** Every stage's values as one JSON document: the debugger, the bug report, the machine-readable result. */
 import type { Ring } from '../geometry/ring.js';
 import type { Jig } from '../jig/jig.js';
-import type { NestFace } from '../nest/nest.js';
-import type { Build, Product } from '../pipeline.js';
+import type { NestFace, Placement } from '../nest/nest.js';
+import type { Build, MadeSheet, Product } from '../pipeline.js';
 import { Fault } from '../problem.js';
 import { floatData } from './float-json.js';
 
@@ -11,7 +11,8 @@ const DECIMALS = 6;
 
 /** Plain data; `jigFile` gives the name of a jig's file. */
 export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => string): unknown {
-  const { job, products, nest } = build;
+  const { job, products, nest, sheets } = build;
+  const { workshop } = job;
   return {
     schemaVersion: 1,
     tool,
@@ -20,6 +21,8 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
     units: 'mm, g, degrees; lure frame: x aft from the nose along the datum line, y to port, z up',
     patterns: products.map(patternRecord),
     nest: nest && {
+      clearNoseRatio: workshop?.clearNoseRatio,
+      largestTiltDeg: workshop?.largestTiltDeg,
       faces: nest.faces.map(faceRecord),
       made: nest.made,
       ordered: nest.ordered,
@@ -33,6 +36,7 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
       limitReached: nest.limitReached,
       interrupted: nest.interrupted,
     },
+    sheets: sheets.map(sheetRecord),
     jigs: products.flatMap((p) => p.jigs.map((jig) => jigRecord(jig, jigFile(jig)))),
   };
 }
@@ -86,15 +90,34 @@ export const faceRecord = (face: NestFace): unknown => ({
   stacks: face.stacks,
   stackHeightMm: face.stackHeightMm,
   knots: face.knots,
+  splits: face.splits,
+  poorZones: face.poorZones,
   usedRatio: face.usedRatio,
   offcut: face.offcut,
-  placements: face.placements.map(({ part, xMm, yMm, turnDeg, outline }) => ({
-    pattern: part,
-    xMm,
-    yMm,
-    turnDeg,
-    outline: points(outline),
-  })),
+  placements: face.placements.map(placementRecord),
+});
+
+const placementRecord = ({ part, xMm, yMm, turnDeg, outline }: Placement): unknown => ({
+  pattern: part,
+  xMm,
+  yMm,
+  turnDeg,
+  outline: points(outline),
+});
+
+const sheetRecord = ({ kind, id, material, layout, outlines }: MadeSheet): unknown => ({
+  kind,
+  id,
+  material,
+  lengthMm: layout.lengthMm,
+  widthMm: layout.widthMm,
+  thicknessMm: layout.thicknessMm,
+  marginMm: layout.marginMm,
+  gapMm: layout.gapMm,
+  copies: layout.copies,
+  usedRatio: layout.usedRatio,
+  outlines: Object.fromEntries(Object.entries(outlines).map(([k, ring]) => [k, points(ring)])),
+  placements: layout.placements.map(placementRecord),
 });
 
 function jigRecord(jig: Jig, file: string): unknown {

@@ -17,6 +17,8 @@ it('lays as many like boxes as a grid has, which is the most there can be', () =
       widthMm: 40 + 200 * draw(),
       marginMm: 5 * draw(),
       knots: [],
+      splits: [],
+      poorZones: [],
     };
     const gapMm = 6 * draw();
     const along = (size: number, own: number): number =>
@@ -31,7 +33,7 @@ it('lays as many like boxes as a grid has, which is the most there can be', () =
 });
 
 it('counts the faces that boxes of several sizes fill', () => {
-  const face = { lengthMm: 208, widthMm: 68, marginMm: 4, knots: [] };
+  const face = { lengthMm: 208, widthMm: 68, marginMm: 4, knots: [], splits: [], poorZones: [] };
   const [long, short] = [
     boxOfPart(part('long', rectRing(0, 0, 200, 28), 1), 0),
     boxOfPart(part('short', rectRing(0, 0, 98, 28), 1), 1),

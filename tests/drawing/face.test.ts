@@ -26,6 +26,9 @@ const FACE: FaceWork = {
     { center: [220, 50], radius: 4 },
     { center: [220, 50], radius: 4 },
   ],
+  splits: [],
+  poorZones: [],
+  clearNoseRatio: 0.35,
   placed: [
     { work: stadium, motion: { turnDeg: 0, move: [6, 16] } },
     { work: stadium, motion: { turnDeg: 180, move: [106, 42] } },
@@ -79,6 +82,25 @@ describe('a face', () => {
       { kind: 'circle', layer: 'STOCK', circle: { center: [220, 50], radius: 4 } },
     ]);
     expect(on(faceDrawing({ ...FACE, marginMm: 0 }).drawing, 'STOCK')).toHaveLength(2);
+  });
+
+  it('draws splits and poor zones each in a way of its own, and says what they mean', () => {
+    const flawed = faceDrawing({
+      ...FACE,
+      knots: [],
+      splits: [{ fromMm: [10, 57], toMm: [60, 57], widthMm: 2 }],
+      poorZones: [{ center: [215, 10], radius: 8 }],
+    }).drawing;
+    const [, , outline, middle, outer, inner] = on(flawed, 'STOCK');
+    expect(outline.kind === 'path' && pathBox(outline.path)).toEqual([9, 56, 61, 58]);
+    expect(middle.kind === 'path' && pathBox(middle.path)).toEqual([10, 57, 60, 57]);
+    expect([outer, inner].map((s) => s.kind === 'circle' && s.circle.radius)).toEqual([8, 7]);
+    expect([outer.dashed, inner.dashed]).toEqual([true, true]);
+    expect(flawed.description).toContain('SPLITS: LONG OUTLINES');
+    expect(flawed.description).toContain('THE FIRST 35 % FROM THE NOSE');
+    expect(checkDrawing(flawed)).toEqual([]);
+    expect(dxf(flawed)).toContain('POLYLINE');
+    expect(drawing.description).not.toContain('SPLITS');
   });
 
   it('tells block, count and kerf', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { movedRing, rectRing } from '../../src/geometry/ring.js';
 import { boxDistance, distanceBelow, distanceTo, extentOf } from '../../src/nest/apart.js';
-import { checkNest, type NestComplaint } from '../../src/nest/check.js';
+import { checkNest } from '../../src/nest/check.js';
+import type { NestComplaint } from '../../src/nest/complaint.js';
 import type { Nest, NestFace, Placement } from '../../src/nest/nest.js';
 import { planNest } from '../../src/nest/plan.js';
 import { block, lure, part, RULES, SEARCH } from './outlines.js';

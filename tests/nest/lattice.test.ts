@@ -7,7 +7,7 @@ import { lure, part } from './outlines.js';
 
 /** Density of the densest double lattice found, gap 0: the outline is grown by 0.027 mm only. */
 function density(outline: Ring): number {
-  const set = shapeSet([part('a', outline, 1)], 0);
+  const set = shapeSet([part('a', outline, 1)], { gapMm: 0, clearNoseRatio: 0 });
   const lattices = doubleLattices(set, 0);
   expect(lattices.length).toBeGreaterThan(0);
   return (2 * ringArea(outline)) / lattices[0].cellMm2;

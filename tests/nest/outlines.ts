@@ -1,7 +1,7 @@
 /** Outlines and orders the nest is tried on: invented, lure-like. */
 import { type Ring, ring } from '../../src/geometry/ring.js';
 import type { Point2 } from '../../src/geometry/vec.js';
-import type { Block, Knot, NestPart, NestRules } from '../../src/nest/nest.js';
+import type { Block, Flaws, NestPart, NestRules } from '../../src/nest/nest.js';
 import type { Search } from '../../src/nest/search.js';
 import { loadSolver } from '../../src/nest/solver.js';
 
@@ -61,11 +61,24 @@ export const block = (
   name: string,
   [lengthMm, widthMm]: readonly [number, number],
   count: number,
-  more: { knots?: readonly Knot[]; thicknessMm?: number; marginMm?: number } = {},
-): Block => ({ name, lengthMm, widthMm, count, thicknessMm: 20, marginMm: 4, knots: [], ...more });
+  more: Partial<Flaws> & { readonly thicknessMm?: number; readonly marginMm?: number } = {},
+): Block => ({
+  name,
+  lengthMm,
+  widthMm,
+  count,
+  thicknessMm: 20,
+  marginMm: 4,
+  knots: [],
+  splits: [],
+  poorZones: [],
+  ...more,
+});
 
 export const RULES: NestRules = {
   gapMm: 3,
+  clearNoseRatio: 0.35,
+  largestTiltDeg: 0,
   layers: 2,
   tapeThicknessMm: 0.2,
   largestHeightMm: 90,
