@@ -17,6 +17,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   afloat: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'float', 'ballast'],
   tub: ['geometry', 'pattern', 'blank', 'mass', 'float'],
   solid: ['geometry'],
+  lattice: ['geometry'],
   nest: ['geometry', 'blank'],
   drawing: ['geometry', 'pattern', 'body', 'blank', 'mass', 'float'],
   jig: ['geometry', 'pattern', 'blank', 'solid'],
