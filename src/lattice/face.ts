@@ -59,7 +59,11 @@ export function latticeLayouts(shape: Grown, face: ClearFace, most = 6): FaceLay
 function stacks(frame: RowFrame, rowMm: number, stackMm: number, { outline }: Grown) {
   const count = Math.floor((rowMm * stackMm) / ringArea(outline));
   return fittingPeriods(frame, rowMm).flatMap((periodMm) => {
-    const stack = lowestStack(frame, { lengthMm: rowMm, periodMm }, { count, mostMm: stackMm });
+    const stack = lowestStack(
+      frame,
+      { lengthMm: rowMm, periodMm },
+      { count, mostMm: stackMm, needsAll: false },
+    );
     const copies = stack ? stackedCopies(frame, stack) : [];
     return copies.length > 0 && extentOf(frame, copies) <= stackMm + SAME_MM ? [copies] : [];
   });

@@ -8,7 +8,7 @@ const WIDEST = 1.35;
 /** Steps from the closest row of a number of copies to the one that fills the length. */
 const STEPS = 4;
 /** Kept of all. */
-const KEPT = 6;
+const KEPT = 10;
 
 /**
  * From rows that touch to rows that fill the length, for each number of copies that is not spread too

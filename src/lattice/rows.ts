@@ -20,24 +20,27 @@ export type Stack = {
 };
 
 /** Shifts a period is divided into, first and each time again around the choice. */
-const COARSE = 24;
+const COARSE = 32;
 const FINE = 4;
 const ROUNDS = 3;
 
 export type RowSpace = { readonly lengthMm: number; readonly periodMm: number };
 
+/** Copies wanted, the height that must not be passed, and whether fewer copies are of no use. */
+export type StackGoal = {
+  readonly count: number;
+  readonly mostMm: number;
+  readonly needsAll: boolean;
+};
+
 /**
  * The lowest stack of `count` copies (the last row may be cut short), or, if that is higher than
- * `mostMm`, the one of most copies that is not; null if no copy fits.
+ * `mostMm`, the one of most copies that is not; null if there is none or it is of no use.
  */
-export function lowestStack(
-  frame: RowFrame,
-  space: RowSpace,
-  { count, mostMm }: { readonly count: number; readonly mostMm: number },
-): Stack | null {
+export function lowestStack(frame: RowFrame, space: RowSpace, goal: StackGoal): Stack | null {
   const pitch = pitchOf(frame, space.periodMm);
   const choices = ([0, 1] as const).flatMap((turn) => rowChoices(frame, space, turn));
-  const rows = bestRows(frame, pitch, choices, { count, mostMm });
+  const rows = bestRows(frame, pitch, choices, goal);
   if (!rows) return null;
   const fine = refined(frame, pitch, space, rows);
   return { rows: fine, periodMm: space.periodMm, heightMm: heightOf(frame, pitch, fine) };
@@ -78,7 +81,7 @@ function bestRows(
   { boxes }: RowFrame,
   pitch: Pitch,
   choices: readonly Row[],
-  { count, mostMm }: { readonly count: number; readonly mostMm: number },
+  { count, mostMm, needsAll }: StackGoal,
 ): Row[] | null {
   const n = choices.length;
   if (n === 0) return null;
@@ -89,6 +92,8 @@ function bestRows(
     Math.max(...pitches.map((p) => Math.max(...p))) -
     Math.min(...pitches.map((p) => Math.min(...p)));
   const tops = choices.map((c) => boxes[c.turn][3]);
+  const lowTop = Math.min(...tops);
+  const above = needsAll ? leastAbove(choices, pitches, count) : () => 0;
   const heights = new Float64Array((count + 1) * n).fill(Infinity);
   const before = new Int32Array((count + 1) * n).fill(-1);
   choices.forEach((c, s) => {
@@ -100,15 +105,19 @@ function bestRows(
     const lowest = Math.min(...here);
     if (lowest === Infinity) continue;
     const end = lowestEnd(here, tops);
-    if (here[end] + tops[end] <= mostMm + 1e-9) most = c * n + end;
+    const isUseful = !needsAll || c === count;
+    if (isUseful && here[end] + tops[end] <= mostMm + 1e-9) most = c * n + end;
     if (c === count) break;
     for (let s = 0; s < n; s++) {
       // From the lowest, anything is reached that is reached from much higher.
       if (!(here[s] <= lowest + spread)) continue;
       for (let to = 0; to < n; to++) {
         const height = here[s] + pitches[s][to];
-        if (height + tops[to] > mostMm + 1e-9) continue;
-        const at = Math.min(count, c + choices[to].count) * n + to;
+        const reached = Math.min(count, c + choices[to].count);
+        if (height + (reached < count ? lowTop + above(reached) : tops[to]) > mostMm + 1e-9) {
+          continue;
+        }
+        const at = reached * n + to;
         if (height < heights[at]) {
           heights[at] = height;
           before[at] = c * n + s;
@@ -119,6 +128,26 @@ function bestRows(
   const rows: Row[] = [];
   for (let at = most; at >= 0; at = before[at]) rows.unshift(choices[at % n]);
   return rows.length > 0 ? rows : null;
+}
+
+/** A height that the rows still needed take at least, by the number of copies reached. */
+function leastAbove(
+  choices: readonly Row[],
+  pitches: readonly Float64Array[],
+  count: number,
+): (reached: number) => number {
+  const least = [Infinity, Infinity, Infinity, Infinity];
+  pitches.forEach((row, a) => {
+    row.forEach((height, b) => {
+      const pair = 2 * choices[a].turn + choices[b].turn;
+      least[pair] = Math.min(least[pair], height);
+    });
+  });
+  const [same, up, down, turned] = least;
+  const mean = Math.min(same, turned, (up + down) / 2);
+  const odd = Number.isFinite(up - down) ? Math.abs(up - down) / 2 : 0;
+  const most = Math.max(...choices.map((c) => c.count));
+  return (reached) => Math.ceil((count - reached) / most) * mean - odd;
 }
 
 const lowestEnd = (heights: Float64Array, tops: readonly number[]): number =>

@@ -9,9 +9,9 @@ import { lowestStack, type RowCopy, stackedCopies } from './rows.js';
 export type StripLayout = { readonly lengthMm: number; readonly copies: readonly LatticeCopy[] };
 
 /** Lengths tried: each halves what is left between too short and long enough. */
-const HALVINGS = 7;
+const HALVINGS = 8;
 /** Distances in a row tried at each length. */
-const PERIODS_ALONG = 3;
+const PERIODS_ALONG = 8;
 /** How much lower than on its coarse grid a stack may come out, as a share. */
 const COARSE_SHARE = 0.01;
 
@@ -40,7 +40,11 @@ function stripAcross(frame: RowFrame, count: number, heightMm: number): StripLay
   let best: StripLayout | null = null;
   for (const periodMm of fittingPeriods(frame, heightMm)) {
     const mostMm = (best?.lengthMm ?? Infinity) * (1 + COARSE_SHARE);
-    const stack = lowestStack(frame, { lengthMm: heightMm, periodMm }, { count, mostMm });
+    const stack = lowestStack(
+      frame,
+      { lengthMm: heightMm, periodMm },
+      { count, mostMm, needsAll: true },
+    );
     if (!stack) continue;
     const copies = stackedCopies(frame, stack).slice(0, count);
     if (copies.length < count) continue;
@@ -81,7 +85,7 @@ function copiesIn(
 ): RowCopy[] | null {
   const mostMm = stripHeightMm * (1 + COARSE_SHARE);
   for (const periodMm of fittingPeriods(frame, lengthMm).slice(0, PERIODS_ALONG)) {
-    const stack = lowestStack(frame, { lengthMm, periodMm }, { count, mostMm });
+    const stack = lowestStack(frame, { lengthMm, periodMm }, { count, mostMm, needsAll: true });
     if (!stack || stack.heightMm > mostMm) continue;
     const copies = stackedCopies(frame, stack);
     if (copies.length < count || extentOf(frame, copies) > stripHeightMm) continue;
