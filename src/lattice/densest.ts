@@ -14,19 +14,13 @@ import { type Apart, leastClearance, polished } from './polish.js';
 import { roughLattices } from './rough.js';
 
 /** Rough lattices polished. */
-const STARTS = 16;
+const STARTS = 8;
 /** Lattices whose steps differ by less than this share of the outline's reach are one start. */
 const SAME_START = 0.04;
 /** Depth of overlap a rough lattice may have, as a share of the outline's reach: polishing parts its copies. */
 const OVERLAP = 0.01;
 /** A hull larger by less than this share is the outline's own. */
 const CONVEX = 1e-9;
-
-/** What keeps copies of an outline apart. Holes of the no-fit regions are not used. */
-export const apartOf = (outline: Ring): Apart => ({
-  same: obstacleOf(noFitRegion(outline, outline).outer),
-  turned: obstacleOf(noFitRegion(outline, turnedHalf(outline)).outer),
-});
 
 /**
  * The densest double lattice found of an outline with its hollows; exact for a convex outline, else
@@ -37,13 +31,14 @@ export function densestLattice(outline: Ring): DoubleLattice {
   return best;
 }
 
-/** Local optima, densest first. */
+/** Local optima of an outline that differ, densest first; of a hollow one those found. */
 export function goodLattices(outline: Ring): DoubleLattice[] {
   const ofHull = hullDoubleLattices(outline);
   const hull = convexHull(outline);
   if (ringArea(hull) - ringArea(outline) <= CONVEX * ringArea(hull)) return distinct(ofHull, hull);
   const same = noFitRegion(outline, outline).outer;
   const turned = noFitRegion(outline, turnedHalf(outline)).outer;
+  // Holes of the no-fit regions are not used: nothing gets into them by sliding.
   const apart = { same: obstacleOf(same), turned: obstacleOf(turned) };
   const leastMm2 = 2 * (1 - OVERLAP) * ringArea(outline);
   const rough = roughLattices(same, turned, leastMm2).sort((a, b) => a.cellMm2 - b.cellMm2);

@@ -29,9 +29,17 @@ const SAME_MM = 1e-9;
 
 /**
  * Layouts of as many copies as may be, most first; of equal counts those that end first along x. At
- * most `most` of them; none if the outline does not fit. Copies keep the gap grown into `grown`.
+ * most `most` of them; none if the outline does not fit. Copies keep the gap grown into `grown`. The
+ * outline's good lattices may be given where many faces are laid.
  */
-export function latticeLayouts(shape: Grown, face: ClearFace, most = 6): FaceLayout[] {
+export function latticeLayouts(
+  shape: Grown,
+  face: ClearFace,
+  {
+    most = 6,
+    lattices = goodLattices(shape.grown),
+  }: { readonly most?: number; readonly lattices?: readonly DoubleLattice[] } = {},
+): FaceLayout[] {
   const frames = [rowFrame(shape), rowFrame(exchanged(shape))] as const;
   const [boxes] = frames.map((f) => f.boxes);
   const isFree = face.isFree ?? (() => true);
@@ -42,9 +50,7 @@ export function latticeLayouts(shape: Grown, face: ClearFace, most = 6): FaceLay
     ...stacks(frames[1], face.widthMm, face.lengthMm, shape).map((s) =>
       s.map(({ turn, x, y }) => asCopy(turn, y, x)),
     ),
-    ...goodLattices(shape.grown)
-      .slice(0, LATTICES)
-      .flatMap((lattice) => onFace(lattice, boxes, face)),
+    ...lattices.slice(0, LATTICES).flatMap((lattice) => onFace(lattice, boxes, face)),
   ];
   return found
     .flatMap((copies) => [copies, turnedFace(copies, face)])

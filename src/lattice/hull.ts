@@ -23,10 +23,7 @@ export function densestDoubleLattice(outline: Ring): DoubleLattice {
   return densest;
 }
 
-/**
- * The best double lattice of each quadratic piece of the rule that has its least value inside or is
- * no denser than a neighbor piece at either end: all local optima over the direction, densest first.
- */
+/** The best double lattice of each quadratic piece of the rule, densest first. */
 export function hullDoubleLattices(outline: Ring): DoubleLattice[] {
   const hull = convexHull(outline);
   return longestChords(hull)

@@ -2,8 +2,8 @@
  * A polygon that a point must stay out of, with signed distances. In a lattice, points touch the
  * polygon or lie level with its corners as a rule, so both ends of each edge are kept as they are.
  */
-import type { Ring } from '../geometry/ring.js';
-import type { Point2 } from '../geometry/vec.js';
+import { type Ring, ringBox } from '../geometry/ring.js';
+import type { Box, Point2 } from '../geometry/vec.js';
 
 /** Corners in order, counter-clockwise, the first one repeated at the end; its box; its edges' outward units. */
 export type Obstacle = {
@@ -14,6 +14,8 @@ export type Obstacle = {
   readonly outY: Float64Array;
   /** 1 where the corner before edge i is hollow, seen from inside. */
   readonly hollow: Uint8Array;
+  readonly box: Box;
+  /** No point of it lies further from the origin. */
   readonly reach: number;
 };
 
@@ -31,9 +33,14 @@ export function obstacleOf(r: Ring): Obstacle {
       const before = edges[(i + r.length - 1) % r.length];
       return before[0] * e[1] - before[1] * e[0] < 0 ? 1 : 0;
     }),
+    box: ringBox(r),
     reach: Math.max(...r.map(([x, y]) => Math.hypot(x, y))),
   };
 }
+
+/** Distance of a point to the box: it is no nearer to the polygon. */
+export const distanceToBox = ({ box }: Obstacle, [px, py]: Point2): number =>
+  Math.hypot(Math.max(box[0] - px, 0, px - box[2]), Math.max(box[1] - py, 0, py - box[3]));
 
 /** Squared distance of a point to edge i. */
 function squareToEdge({ x, y, outX, outY }: Obstacle, i: number, px: number, py: number): number {

@@ -5,7 +5,7 @@
  */
 import { add, length, type Point2 } from '../geometry/vec.js';
 import { type DoubleLattice, reduced } from './double.js';
-import { barriers, distanceTo, type Obstacle, type Pick } from './obstacle.js';
+import { barriers, distanceTo, distanceToBox, type Obstacle, type Pick } from './obstacle.js';
 import { greatest } from './simplex.js';
 
 /** What the steps of a double lattice must stay out of. */
@@ -53,7 +53,7 @@ export function leastClearance(lattice: DoubleLattice, apart: Apart): number {
   for (const n of neighbors(lattice, apart)) {
     const obstacle = n.turned ? apart.turned : apart.same;
     const [x, y] = placeOf(lattice, n);
-    if (Math.hypot(x, y) - obstacle.reach >= least) continue;
+    if (distanceToBox(obstacle, [x, y]) >= least) continue;
     least = Math.min(least, distanceTo(obstacle, x, y));
   }
   return least;
@@ -126,7 +126,7 @@ function linesApart(
     const obstacle = n.turned ? apart.turned : apart.same;
     const place = placeOf(from, n);
     const within = distance * Math.SQRT2 * (Math.abs(n.i) + Math.abs(n.j) + (n.turned ? 1 : 0));
-    if (length(place) > obstacle.reach + within) continue;
+    if (distanceToBox(obstacle, place) > within) continue;
     for (const { out, slack } of barriers(obstacle, place, { within, pick })) {
       rows.push(bothWays([n.i, n.j, n.turned ? 1 : 0].flatMap((k) => [-k * out[0], -k * out[1]])));
       slacks.push(slack);
