@@ -17,6 +17,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   afloat: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'float', 'ballast'],
   tub: ['geometry', 'pattern', 'blank', 'mass', 'float'],
   solid: ['geometry'],
+  lattice: ['geometry'],
   nest: ['geometry', 'blank'],
   drawing: ['geometry', 'pattern', 'body', 'blank', 'mass', 'float'],
   jig: ['geometry', 'pattern', 'blank', 'solid'],
@@ -49,6 +50,7 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   yaml: ['pattern/source.ts'],
   svgson: ['formats/svg.ts'],
   highs: ['nest/solver.ts'],
+  earcut: ['geometry/pieces.ts'],
 };
 
 const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter(

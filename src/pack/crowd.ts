@@ -102,7 +102,7 @@ export function crowdOf({ table, areas, items, movable, places, container }: Cro
 function reachOf({ boxes }: Table): number {
   let reach = 0;
   for (let b = 0; b < boxes.length; b += 4) {
-    if (boxes[b] === boxes[b]) reach = Math.max(reach, -boxes[b], boxes[b + 2]);
+    if (!Number.isNaN(boxes[b])) reach = Math.max(reach, -boxes[b], boxes[b + 2]);
   }
   return reach > 0 ? reach : 1;
 }

@@ -47,7 +47,7 @@ export function packMore(
   let best = start;
   let spent = 0;
   const isOver = (): boolean => spent >= looks || shouldStop();
-  for (let round = 0; !isOver(); round++) {
+  while (!isOver()) {
     const changes = changesOf(problem, best);
     if (changes.length === 0) return best;
     const change = changes[Math.floor(draw() * draw() * changes.length)];

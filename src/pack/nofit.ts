@@ -3,7 +3,7 @@
  * Minkowski sum of the one with the other turned by half a turn, made from their convex pieces.
  */
 import { asRegion, union } from '../geometry/clip.js';
-import { type Convex, convexPieces, convexSum } from '../geometry/convex.js';
+import { type Convex, convexPieces, convexSum } from '../geometry/pieces.js';
 import { type Region, type Ring, ring } from '../geometry/ring.js';
 import type { Point2 } from '../geometry/vec.js';
 
