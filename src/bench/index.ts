@@ -11,6 +11,7 @@ import { benchBallast } from './ballast.js';
 import { benchCuts, benchEllipsoid, benchRests } from './float.js';
 import { benchJigs } from './jigs.js';
 import { makeRows } from './make.js';
+import { planRows } from './plan.js';
 
 /** Rows with numbers to two decimals. */
 const table = (rows: readonly object[]): void =>
@@ -48,6 +49,9 @@ console.log(
 table([benchEllipsoid()]);
 console.log('Ballast search, 10 bits × 2 holes');
 table(lures.map((f) => benchBallast(f.pattern.name, () => reballasted(f, []).piece)));
+
+console.log('The plan of a run over 200 planks, and how near its bounds it comes');
+table(await planRows(made.build.products.map((p) => p.blank)));
 
 console.log('A whole make, from file to files on disk');
 const rows = await makeRows();
