@@ -11,8 +11,7 @@ import { benchBallast } from './ballast.js';
 import { benchCuts, benchEllipsoid, benchRests } from './float.js';
 import { benchJigs } from './jigs.js';
 import { makeRows } from './make.js';
-import { printNestBoxes } from './nest-boxes-tables.js';
-import { table } from './table.js';
+import { planRows } from './plan.js';
 
 console.log('Booleans of each jig: manifold-3d against the same tree by @jscad/modeling');
 const { made } = await produce(shippedPath('templates/first-ice.yaml'));
@@ -39,6 +38,8 @@ console.log('Ballast search, 10 bits × 2 holes');
 table(lures.map((f) => benchBallast(f.pattern.name, () => reballasted(f, []).piece)));
 
 printNestBoxes(made.build);
+console.log('The plan of a run over 200 planks, and how near its bounds it comes');
+table(await planRows(made.build.products.map((p) => p.blank)));
 
 console.log('A whole make, from file to files on disk');
 const rows = await makeRows();

@@ -128,6 +128,19 @@ describe('the checker', () => {
     expect(kinds(withFace((f) => ({ placements: f.placements.slice(1) })))).toEqual(['count']);
   });
 
+  it('sees timber wrongly told, and bounds that are none', () => {
+    const told = (c: Partial<Nest>) => kinds({ ...good, ...c });
+    const { timberUsedMm3: used, timberAreaBoundMm3: area } = good;
+    expect(told({ timberUsedMm3: used + 1 })).toEqual(['timber']);
+    expect(told({ timberBoundMm3: used + 1, timberBoundKind: 'layouts-found' })).toEqual([
+      'timber',
+    ]);
+    expect(told({ timberAreaBoundMm3: good.timberBoundMm3 + 1 })).toEqual(['timber']);
+    expect(told({ timberAreaBoundMm3: -1 })).toEqual(['timber']);
+    expect(told({ timberBoundMm3: Number.NaN })).toEqual(['timber']);
+    expect(told({ timberBoundMm3: area + 1, timberBoundKind: 'every-plan' })).toEqual(['timber']);
+  });
+
   it('sees more blocks than there are, and a stack that is not what it says', () => {
     expect(kinds(good, [{ ...blocks[0], count: 1 }])).toEqual(['blocks']);
     expect(kinds(withFace((f) => ({ layers: f.layers + 1 })))).toContain('stack');

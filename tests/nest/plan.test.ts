@@ -91,7 +91,7 @@ describe('stacks', () => {
 
   it('takes all knots of a stack together when unlike blocks share it', () => {
     const nest = plan(
-      [part('p', lure(60, 20), 4)],
+      [part('p', lure(90, 30), 4)],
       [
         block('a', [240, 40], 1, { knots: [{ xMm: 20, yMm: 20, radiusMm: 5 }] }),
         block('b', [240, 40], 1, { knots: [{ xMm: 220, yMm: 20, radiusMm: 5 }] }),
