@@ -11,7 +11,9 @@ import { benchBallast } from './ballast.js';
 import { benchCuts, benchEllipsoid, benchRests } from './float.js';
 import { benchJigs } from './jigs.js';
 import { makeRows } from './make.js';
+import { printNestBoxes } from './nest-boxes-tables.js';
 import { planRows } from './plan.js';
+import { table } from './table.js';
 
 console.log('Booleans of each jig: manifold-3d against the same tree by @jscad/modeling');
 const { made } = await produce(shippedPath('templates/first-ice.yaml'));

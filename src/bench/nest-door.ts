@@ -1,9 +1,8 @@
 /** Every call of the nest that soaks and ratios make: they know the engine by nothing else. */
-import { ringArea } from '../geometry/ring.js';
-import { doubleLattices } from '../nest/lattice.js';
+import { latticeLimitRatio as latticeLimit, withGap } from '../lattice/grow.js';
+import { kitFor } from '../nest/kit.js';
 import type { Block, FaceSize, Nest, NestPart, NestRules } from '../nest/nest.js';
-import { shapeSet } from '../nest/nofit.js';
-import { countsOf, kitFor, packFace } from '../nest/place.js';
+import { countsOf, packFace } from '../nest/place.js';
 import { planNest } from '../nest/plan.js';
 import { loadSolver } from '../nest/solver.js';
 
@@ -21,7 +20,7 @@ export function packedCounts(
   face: FaceSize,
   { gapMm, tries, seed }: Pick<NestRules, 'gapMm' | 'tries' | 'seed'>,
 ): readonly number[] {
-  const kit = kitFor(parts, { gapMm, clearNoseRatio: 0 });
+  const kit = kitFor(parts, { gapMm, clearNoseRatio: 0, largestTiltDeg: 0 });
   const wanted = parts.map((p) => p.orderedCount);
   return countsOf(kit, packFace(kit, { face, wanted, tries, seed }));
 }
@@ -30,7 +29,5 @@ export function packedCounts(
  * Share of an endless plane that copies of the outline at 0° and 180° cover with this gap between
  * them, in the densest double lattice known, 0..1.
  */
-export function latticeLimitRatio(part: NestPart, gapMm: number): number {
-  const [densest] = doubleLattices(shapeSet([part], { gapMm, clearNoseRatio: 0 }), 0);
-  return (2 * ringArea(part.outline)) / densest.cellMm2;
-}
+export const latticeLimitRatio = (part: NestPart, gapMm: number): number =>
+  latticeLimit(withGap(part.outline, gapMm));

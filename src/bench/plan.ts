@@ -1,8 +1,10 @@
 /** How long the plan of a run takes, how it grows with the order, and how near its bounds it comes. */
+
 import type { Blank } from '../blank/blank.js';
 import type { Block, NestRules } from '../nest/nest.js';
 import { planNest } from '../nest/plan.js';
 import { loadSolver } from '../nest/solver.js';
+import { flawsOf } from '../nest/stack.js';
 
 export type PlanRow = {
   readonly blanks: number;
@@ -23,6 +25,8 @@ const RULES: NestRules = {
   tries: 24,
   seed: 1,
   layouts: 100,
+  clearNoseRatio: 0,
+  largestTiltDeg: 0,
 };
 
 const plank = (name: string, lengthMm: number, widthMm: number): Block => ({
@@ -32,7 +36,7 @@ const plank = (name: string, lengthMm: number, widthMm: number): Block => ({
   thicknessMm: 20,
   marginMm: 4,
   count: 100,
-  knots: [],
+  ...flawsOf([]),
 });
 
 /** Orders of 100, 1000 and 10 000 of all these blanks together, over 200 planks of two sizes. */

@@ -11,13 +11,14 @@ import { type Keep, type Shape, shapesOf } from './shape.js';
 
 /** The shapes of an order and their no-fit bands. */
 export type ShapeSet = {
-  /** Part 0 at 0° and at 180°, part 1 at 0° and at 180°, … */
+  /** Part 0 at 0° and at 180°, part 1 at 0° and at 180°, …; then all that are tilted. */
   readonly shapes: readonly Shape[];
   readonly noFit: (fixed: number, moving: number) => Band;
 };
 
 export function shapeSet(parts: readonly NestPart[], keep: Keep): ShapeSet {
-  const shapes = parts.flatMap((part, i) => shapesOf(part, i, keep));
+  const all = parts.flatMap((part, i) => shapesOf(part, i, keep));
+  const shapes = [...all.filter((s) => !s.isTilted), ...all.filter((s) => s.isTilted)];
   const known = new Map<string, Band>();
   const once = (key: string, make: () => Band): Band => {
     const band = known.get(key) ?? make();
@@ -27,6 +28,7 @@ export function shapeSet(parts: readonly NestPart[], keep: Keep): ShapeSet {
   const noFit = (fixed: number, moving: number): Band =>
     once(`${fixed} ${moving}`, () => {
       const [a, b] = [shapes[fixed], shapes[moving]];
+      if (a.isTilted || b.isTilted) return bandSum(a.grown, turnedBand(b.grown));
       const alike = a.turnDeg === b.turnDeg;
       // Turning both, or exchanging two at the same turn, turns the sum: two sums serve eight pairs.
       const swap = a.partIndex > b.partIndex;

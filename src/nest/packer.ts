@@ -1,6 +1,8 @@
 /** Packs the faces of one order; the same face with the same wish is packed once. */
+
+import { type Kit, kitFor } from './kit.js';
 import type { FaceSize, NestPart, NestRules } from './nest.js';
-import { type Kit, kitFor, type Layout, packFace } from './place.js';
+import { type Layout, packFace } from './place.js';
 import { flawKey } from './stack.js';
 
 export type Packer = {

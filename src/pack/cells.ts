@@ -77,81 +77,77 @@ function edgesOf(loop: readonly Point2[]): number[] {
 
 /** Edges that are nearest to some point of a cell; none if all of the cell lies outside. */
 function nearEdges(edges: readonly number[], among: readonly number[], cell: Box): number[] {
-  const corners: Point2[] = [
-    [cell[0], cell[1]],
-    [cell[2], cell[1]],
-    [cell[2], cell[3]],
-    [cell[0], cell[3]],
-  ];
+  const [left, bottom, right, top] = cell;
+  const distances = new Float64Array(among.length);
   // From no point of the cell is an edge further than from its corners (distance is convex).
   let reach = Infinity;
-  for (const e of among) {
-    let far = 0;
-    for (const p of corners) far = Math.max(far, distanceTo(edges, e, p));
-    reach = Math.min(reach, far);
-  }
-  const slack = 1e-9 * (1 + reach);
-  const found: number[] = [];
   let least = Infinity;
-  for (const e of among) {
-    const d = cellDistance(edges, e, cell, corners);
-    least = Math.min(least, d);
-    if (d <= reach + slack) found.push(e);
+  for (let n = 0; n < among.length; n++) {
+    const e = among[n];
+    const a = distanceTo(edges, e, left, bottom);
+    const b = distanceTo(edges, e, right, bottom);
+    const c = distanceTo(edges, e, right, top);
+    const d = distanceTo(edges, e, left, top);
+    reach = Math.min(reach, Math.max(a, b, c, d));
+    distances[n] = Math.min(a, b, c, d, endsTo(edges, e, cell));
+    least = Math.min(least, distances[n]);
   }
-  const middle: Point2 = [(cell[0] + cell[2]) / 2, (cell[1] + cell[3]) / 2];
-  return least > 0 && !isInside(edges, found, middle) ? [] : found;
+  const most = reach + 1e-9 * (1 + reach);
+  const found: number[] = [];
+  for (let n = 0; n < among.length; n++) if (distances[n] <= most) found.push(among[n]);
+  const [x, y] = [(left + right) / 2, (bottom + top) / 2];
+  return least > 0 && !isInside(edges, found, x, y) ? [] : found;
 }
 
-function distanceTo(edges: readonly number[], e: number, [x, y]: Point2): number {
+function distanceTo(edges: readonly number[], e: number, x: number, y: number): number {
   const k = e * EDGE_STRIDE;
-  const [dx, dy] = [x - edges[k], y - edges[k + 1]];
+  const dx = x - edges[k];
+  const dy = y - edges[k + 1];
   const along = Math.min(Math.max(dx * edges[k + 4] + dy * edges[k + 5], 0), edges[k + 6]);
-  const [ex, ey] = [dx - along * edges[k + 4], dy - along * edges[k + 5]];
+  const ex = dx - along * edges[k + 4];
+  const ey = dy - along * edges[k + 5];
   return Math.sqrt(ex * ex + ey * ey);
 }
 
-/** Distance from an edge to a rectangle; 0 if they meet. */
-function cellDistance(
-  edges: readonly number[],
-  e: number,
-  cell: Box,
-  corners: readonly Point2[],
-): number {
+/** Distance from a rectangle to the nearer end of an edge; 0 if the edge meets the rectangle. */
+function endsTo(edges: readonly number[], e: number, cell: Box): number {
   const k = e * EDGE_STRIDE;
   if (meetsBox(edges[k], edges[k + 1], edges[k + 2], edges[k + 3], cell)) return 0;
-  let least = Infinity;
-  for (const p of corners) least = Math.min(least, distanceTo(edges, e, p));
-  for (const end of [0, 2]) {
-    const dx = Math.max(cell[0] - edges[k + end], 0, edges[k + end] - cell[2]);
-    const dy = Math.max(cell[1] - edges[k + end + 1], 0, edges[k + end + 1] - cell[3]);
-    least = Math.min(least, Math.sqrt(dx * dx + dy * dy));
-  }
-  return least;
+  const start = toBox(edges[k], edges[k + 1], cell);
+  return Math.min(start, toBox(edges[k + 2], edges[k + 3], cell));
+}
+
+function toBox(x: number, y: number, [left, bottom, right, top]: Box): number {
+  const dx = Math.max(left - x, 0, x - right);
+  const dy = Math.max(bottom - y, 0, y - top);
+  return Math.sqrt(dx * dx + dy * dy);
 }
 
 /** True if a straight piece meets a rectangle (clipped as by Liang and Barsky, 1984). */
 function meetsBox(x1: number, y1: number, x2: number, y2: number, box: Box): boolean {
-  let [from, to] = [0, 1];
-  for (const [start, step, low, high] of [
-    [x1, x2 - x1, box[0], box[2]],
-    [y1, y2 - y1, box[1], box[3]],
-  ]) {
-    if (step === 0) {
-      if (start < low || start > high) return false;
-      continue;
-    }
-    const [a, b] = [(low - start) / step, (high - start) / step];
-    from = Math.max(from, Math.min(a, b));
-    to = Math.min(to, Math.max(a, b));
-  }
-  return from <= to;
+  const [left, bottom, right, top] = box;
+  if (Math.max(x1, x2) < left || Math.min(x1, x2) > right) return false;
+  if (Math.max(y1, y2) < bottom || Math.min(y1, y2) > top) return false;
+  const [dx, dy] = [x2 - x1, y2 - y1];
+  const xa = dx === 0 ? 0 : (left - x1) / dx;
+  const xb = dx === 0 ? 1 : (right - x1) / dx;
+  const ya = dy === 0 ? 0 : (bottom - y1) / dy;
+  const yb = dy === 0 ? 1 : (top - y1) / dy;
+  const from = Math.max(0, Math.min(xa, xb), Math.min(ya, yb));
+  return from <= Math.min(1, Math.max(xa, xb), Math.max(ya, yb));
 }
 
 /** By the nearest edge alone: left of it, or past an end of it that is a hollow. */
-function isInside(edges: readonly number[], near: readonly number[], p: Point2): boolean {
-  const best = near.reduce((a, b) => (distanceTo(edges, b, p) < distanceTo(edges, a, p) ? b : a));
+function isInside(
+  edges: readonly number[],
+  near: readonly number[],
+  x: number,
+  y: number,
+): boolean {
+  let best = near[0];
+  for (const e of near) if (distanceTo(edges, e, x, y) < distanceTo(edges, best, x, y)) best = e;
   const k = best * EDGE_STRIDE;
-  const [dx, dy] = [p[0] - edges[k], p[1] - edges[k + 1]];
+  const [dx, dy] = [x - edges[k], y - edges[k + 1]];
   const along = dx * edges[k + 4] + dy * edges[k + 5];
   if (along <= 0) return (edges[k + 7] & 1) !== 0;
   if (along >= edges[k + 6]) return (edges[k + 7] & 2) !== 0;

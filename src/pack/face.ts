@@ -1,9 +1,10 @@
 /**
- * More outlines on a face: to a layout that is free of overlaps one outline more is added anywhere, or a
- * small one is exchanged for a larger, and the overlaps this makes are removed. What can be freed stays.
+ * A face made better: to a layout that is free of overlaps one outline more is added anywhere, or a
+ * small one is exchanged for a larger, or its right end is pushed in; the overlaps this makes are
+ * removed. What can be freed stays.
  */
 import type { Box } from '../geometry/vec.js';
-import { type Crowd, copyOfPlaces, crowdOf, fitsIn, put } from './crowd.js';
+import { type Crowd, clampX, clampY, crowdOf, fitsIn, measureAll, put } from './crowd.js';
 import { type Effort, separator } from './separate.js';
 import type { Table } from './table.js';
 
@@ -25,49 +26,83 @@ export type FaceProblem = {
   readonly wanted: readonly number[];
 };
 
-export type FaceBudget = {
+export type FaceSearch = {
+  readonly draw: () => number;
   /** Places that may be looked at. */
   readonly looks: number;
-  /** Asked between sweeps; ends the search with the best so far. */
   readonly shouldStop: () => boolean;
 };
 
+export type Improved = { readonly spots: readonly Spot[]; readonly looks: number };
+
 const EFFORT: Effort = { draws: { near: 12, far: 30 }, sweeps: 25, strikes: 2 };
 
+/** Beyond its budget a search is not begun; this much work a single trial may take at least. */
+const LEAST_TRIAL = 2000;
+
 /**
- * The layout with the greatest area found, beginning with `start`, which must be free of overlaps. It
- * never covers less than `start`.
+ * The layout with the greatest area found, from `start`, which must be free of overlaps. It never
+ * covers less than `start`.
  */
 export function packMore(
   problem: FaceProblem,
   start: readonly Spot[],
-  draw: () => number,
-  { looks, shouldStop }: FaceBudget,
-): readonly Spot[] {
-  let best = start;
+  { draw, looks, shouldStop }: FaceSearch,
+): Improved {
+  let spots = start;
   let spent = 0;
-  const isOver = (): boolean => spent >= looks || shouldStop();
-  while (!isOver()) {
-    const changes = changesOf(problem, best);
-    if (changes.length === 0) return best;
+  while (spent < looks && !shouldStop()) {
+    const changes = changesOf(problem, spots);
+    if (changes.length === 0) break;
+    // What adds least finds room most easily, and is tried most often.
     const change = changes[Math.floor(draw() * draw() * changes.length)];
-    const { spots, work } = tried(
-      problem,
-      applied(problem, best, change, draw),
+    const left = Math.max(LEAST_TRIAL, looks - spent);
+    const trial = freed(problem, changed(problem, spots, change, draw), {
       draw,
-      looks - spent,
+      looks: left,
       shouldStop,
-    );
-    spent += Math.max(1, work);
-    if (spots) best = spots;
+    });
+    spent += Math.max(1, trial.looks);
+    if (trial.spots) spots = trial.spots;
   }
-  return best;
+  return { spots, looks: spent };
+}
+
+/** The first step by which the right end is pushed in, as a share of the length; the last one. */
+const FIRST_PUSH = 0.05;
+const LAST_PUSH = 0.002;
+
+/** The same outlines with their right end as far left as was found. */
+export function packShorter(
+  problem: FaceProblem,
+  start: readonly Spot[],
+  { draw, looks, shouldStop }: FaceSearch,
+): Improved {
+  const { table, container } = problem;
+  const [left, bottom, , top] = container;
+  const endOf = (spots: readonly Spot[]): number =>
+    Math.max(left, ...spots.map((s) => s.x + table.turned[s.turned].box[2]));
+  let spots = start;
+  let spent = 0;
+  for (let push = FIRST_PUSH; push > LAST_PUSH && spent < looks && !shouldStop(); ) {
+    const right = endOf(spots) - push * (endOf(spots) - left);
+    const shorter = { ...problem, container: [left, bottom, right, top] as const };
+    const trial = freed(shorter, spots, {
+      draw,
+      looks: Math.max(LEAST_TRIAL, looks - spent),
+      shouldStop,
+    });
+    spent += Math.max(1, trial.looks);
+    if (trial.spots) spots = trial.spots;
+    else push /= 2;
+  }
+  return { spots, looks: spent };
 }
 
 /** One outline more in place of another (null: of none). */
 type Change = { readonly add: number; readonly drop: number | null; readonly gain: number };
 
-/** What would add area and may have room, greatest gain last resort last: the likeliest first. */
+/** All changes that add area and are not beyond the area there is, those that add least first. */
 function changesOf(problem: FaceProblem, spots: readonly Spot[]): Change[] {
   const { table, areas, grownAreas, wanted, mostGrownArea } = problem;
   const laid = areas.map(() => 0);
@@ -80,42 +115,50 @@ function changesOf(problem: FaceProblem, spots: readonly Spot[]): Change[] {
       if (drop !== null && (drop === add || laid[drop] === 0)) continue;
       const gain = area - (drop === null ? 0 : areas[drop]);
       const grown = covered + grownAreas[add] - (drop === null ? 0 : grownAreas[drop]);
-      if (gain <= 1e-9 * area || grown > mostGrownArea) continue;
-      changes.push({ add, drop, gain });
+      if (gain > SAME * area && grown <= mostGrownArea) changes.push({ add, drop, gain });
     }
   });
-  // The least additional area finds room most easily.
   return changes.sort((a, b) => a.gain - b.gain || a.add - b.add);
 }
 
-function applied(
-  { table }: FaceProblem,
+/** Areas that agree to this share are equal. */
+const SAME = 1e-9;
+
+/** The spots after a change; the outline added comes last, anywhere in the container. */
+function changed(
+  { table, container }: FaceProblem,
   spots: readonly Spot[],
   { add, drop }: Change,
   draw: () => number,
-): { readonly kept: readonly Spot[]; readonly add: number } {
+): Spot[] {
   const outlineOf = (s: Spot): number => table.turned[s.turned].outline;
   const candidates = spots.flatMap((s, i) => (outlineOf(s) === drop ? [i] : []));
   const out = candidates.length === 0 ? -1 : candidates[Math.floor(draw() * candidates.length)];
-  return { kept: spots.filter((_, i) => i !== out), add };
+  const turns = table.turned.flatMap((t, k) => (t.outline === add ? [k] : []));
+  const turned = turns[Math.floor(draw() * turns.length)];
+  const [left, bottom, right, top] = container;
+  const anywhere = {
+    turned,
+    x: left + draw() * (right - left),
+    y: bottom + draw() * (top - bottom),
+  };
+  return [...spots.filter((_, i) => i !== out), anywhere];
 }
 
-/** The spots with one outline more, freed of overlaps; null if that was not found. */
-function tried(
-  problem: FaceProblem,
-  { kept, add }: { readonly kept: readonly Spot[]; readonly add: number },
-  draw: () => number,
-  looks: number,
-  shouldStop: () => boolean,
-): { readonly spots: readonly Spot[] | null; readonly work: number } {
-  const { table, areas, container, keepOuts } = problem;
-  const first = table.turned.findIndex((t) => t.outline === add);
-  const all = [...kept, { turned: first, x: 0, y: 0 }, ...keepOuts];
+type Freed = { readonly spots: readonly Spot[] | null; readonly looks: number };
+
+/** The spots moved until none overlap; null if that was not found. */
+function freed(
+  { table, areas, container, keepOuts }: FaceProblem,
+  spots: readonly Spot[],
+  { draw, looks, shouldStop }: FaceSearch,
+): Freed {
+  const all = [...spots, ...keepOuts];
   const crowd = crowdOf({
     table,
     areas,
     items: all.map((s) => table.turned[s.turned].outline),
-    movable: kept.length + 1,
+    movable: spots.length,
     places: {
       turned: Int32Array.from(all, (s) => s.turned),
       x: Float64Array.from(all, (s) => s.x),
@@ -123,29 +166,26 @@ function tried(
     },
     container,
   });
-  if (!strewn(crowd, kept.length, draw)) return { spots: null, work: 1 };
+  if (!gathered(crowd)) return { spots: null, looks: 1 };
   const isOver = (): boolean => crowd.work.looks >= looks || shouldStop();
   const steps = separator(crowd, draw)(EFFORT, isOver);
   let step = steps.next();
   while (!step.done) step = steps.next();
-  const work = crowd.work.looks;
-  if (step.value.loss > 0) return { spots: null, work };
-  const { turned, x, y } = copyOfPlaces(step.value.places);
-  const spots = Array.from({ length: crowd.movable }, (_, i) => ({
-    turned: turned[i],
-    x: x[i],
-    y: y[i],
-  }));
-  return { spots, work };
+  if (step.value.loss > 0) return { spots: null, looks: crowd.work.looks };
+  const { turned, x, y } = step.value.places;
+  const free = spots.map((_, i) => ({ turned: turned[i], x: x[i], y: y[i] }));
+  return { spots: free, looks: crowd.work.looks };
 }
 
-/** Puts an item anywhere in the container; false if it fits in no turn. */
-function strewn(crowd: Crowd, i: number, draw: () => number): boolean {
-  const open = crowd.turns[i].filter((k) => fitsIn(crowd, k));
-  if (open.length === 0) return false;
-  const { fit } = crowd;
-  const k = open[Math.floor(draw() * open.length)];
-  const [left, bottom, right, top] = [fit[4 * k], fit[4 * k + 1], fit[4 * k + 2], fit[4 * k + 3]];
-  put(crowd, i, k, left + draw() * (right - left), bottom + draw() * (top - bottom));
+/** Moves all items into the container; false if one fits in none of its turns. */
+function gathered(crowd: Crowd): boolean {
+  const { places } = crowd;
+  for (let i = 0; i < crowd.movable; i++) {
+    const own = places.turned[i];
+    const k = fitsIn(crowd, own) ? own : crowd.turns[i].find((t) => fitsIn(crowd, t));
+    if (k === undefined) return false;
+    put(crowd, i, k, clampX(crowd, k, places.x[i]), clampY(crowd, k, places.y[i]));
+  }
+  measureAll(crowd);
   return true;
 }

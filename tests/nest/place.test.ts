@@ -2,8 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { seededDraws } from '../../src/geometry/random.js';
 import { ringArea } from '../../src/geometry/ring.js';
 import { boxOf } from '../../src/geometry/vec.js';
+import { kitFor } from '../../src/nest/kit.js';
 import type { Block, NestPart } from '../../src/nest/nest.js';
-import { countsOf, kitFor, packFace } from '../../src/nest/place.js';
+import { countsOf, packFace } from '../../src/nest/place.js';
 import { block, drawnOutline, lure, part, RULES } from './outlines.js';
 
 const SEED = 20240;
