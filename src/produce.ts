@@ -1,6 +1,7 @@
 /** One file → everything made from it, or every problem that stands in the way, each with its place. */
 import { load } from './load.js';
 import { designFindings } from './lures.js';
+import type { Search } from './nest/search.js';
 import { loadSolver } from './nest/solver.js';
 import { type Build, build } from './pipeline.js';
 import type { Place, Problem } from './problem.js';
@@ -15,7 +16,10 @@ export type Produced = {
   readonly inputs: readonly Input[];
 };
 
-export async function produce(path: string): Promise<Produced> {
+/** Whom to ask and to tell while the nest of a run is searched for. */
+export type Watch = Omit<Search, 'solver'>;
+
+export async function produce(path: string, watch: Watch = {}): Promise<Produced> {
   const { job, complete, problems, inputs, placed } = load(path);
   const give = (more: readonly Problem[], made: Produced['made']): Produced => ({
     problems: [...problems, ...more].sort(byPlace),
@@ -25,7 +29,7 @@ export async function produce(path: string): Promise<Produced> {
   if (!job) return give([], null);
   if (!complete) return give(designFindings(job).map(placed), null);
   const [kernel, solver] = await Promise.all([loadKernel(), loadSolver()]);
-  const { build: made, findings } = build(job, kernel, { solver });
+  const { build: made, findings } = build(job, kernel, { ...watch, solver });
   return give(findings.map(placed), made && { build: made, kernel });
 }
 

@@ -78,12 +78,17 @@ function made({ products, nest, sheets }: Build): string {
 function timber(nest: Nest): string {
   const { timberUsedMm3, timberBoundMm3, timberBoundKind, timberAreaBoundMm3 } = nest;
   const liters = (mm3: number): string => `${trimmed(mm3 / 1e6, 2)} l`;
-  const above = (boundMm3: number): string =>
-    `${trimmed((100 * (timberUsedMm3 - boundMm3)) / Math.max(timberUsedMm3, 1), 1)} %`;
-  const bound =
+  const least = (boundMm3: number): string => {
+    const below = (100 * (timberUsedMm3 - boundMm3)) / Math.max(timberUsedMm3, 1);
+    return below < 0.05
+      ? 'no less'
+      : `no less than ${liters(boundMm3)}, ${trimmed(below, 1)} % below`;
+  };
+  const found =
     timberBoundKind === 'every-plan'
-      ? `no plan can use less than ${liters(timberBoundMm3)}, ${above(timberBoundMm3)} below`
-      : `plans of the layouts found use at least ${liters(timberBoundMm3)} (${above(timberBoundMm3)} below), any plan at least ${liters(timberAreaBoundMm3)} (${above(timberAreaBoundMm3)} below)`;
+      ? []
+      : [`with the face layouts that were found, ${least(timberBoundMm3)} is possible`];
+  const bound = [...found, `with any layouts, ${least(timberAreaBoundMm3)}`].join('; ');
   const ended = [
     ...(nest.limitReached ? [' The search ended at its limit.'] : []),
     ...(nest.interrupted ? [' The search was stopped; this is the best it had.'] : []),
