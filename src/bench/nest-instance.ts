@@ -5,9 +5,11 @@
 import { z } from 'zod';
 import { movedRing, type Ring, ring, ringArea, ringBox } from '../geometry/ring.js';
 import { type Box, cosSinDeg, type Point2 } from '../geometry/vec.js';
+import { latticeStrip } from '../lattice/strip.js';
 import { depthOfOverlap, outside } from '../pack/check.js';
+import type { Places } from '../pack/crowd.js';
 import type { StripLayout, StripProblem } from '../pack/strip.js';
-import { tableOf } from '../pack/table.js';
+import { type Outline, type Table, tableOf } from '../pack/table.js';
 
 const positive = z.number().positive();
 const instanceFile = z.object({
@@ -68,7 +70,28 @@ export function problemOf({ rings, turnsDeg, items, height }: Instance): StripPr
     const centered = movedRing({ turnDeg: 0, move: [-x, -y] }, r);
     return { ring: centered, grown: centered, turnsDeg: turnsDeg[i] };
   });
-  return { table: tableOf(outlines), areas: rings.map(ringArea), items, height, start: null };
+  const table = tableOf(outlines);
+  const start = rowsOf(outlines, table, items.length, height);
+  return { table, areas: rings.map(ringArea), items, height, start };
+}
+
+/** Copies of one outline in rows, to start from; null for several outlines or other turns. */
+function rowsOf(
+  outlines: readonly Outline[],
+  table: Table,
+  count: number,
+  height: number,
+): Places | null {
+  const [one] = outlines;
+  if (outlines.length > 1 || ![0, 180].every((deg) => one.turnsDeg.includes(deg))) return null;
+  const rows = latticeStrip({ outline: one.ring, grown: one.grown }, count, height);
+  if (!rows) return null;
+  const turned = [0, 180].map((deg) => table.turned.findIndex((t) => t.turnDeg === deg));
+  return {
+    turned: Int32Array.from(rows.copies, (c) => turned[c.turnDeg === 0 ? 0 : 1]),
+    x: Float64Array.from(rows.copies, (c) => c.x),
+    y: Float64Array.from(rows.copies, (c) => c.y),
+  };
 }
 
 export type Result = {
