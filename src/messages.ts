@@ -548,7 +548,8 @@ const entries = {
   'hollow-too-tight-for-saw': {
     severity: 'error',
     what: 'The outline of {name} has a hollow of radius {radiusMm} mm near station {stationMm} mm.',
-    limit: 'The narrowest blade, {narrowestMm} mm, turns no tighter than about {limitMm} mm (±25 %).',
+    limit:
+      'The narrowest blade, {narrowestMm} mm, turns no tighter than about {limitMm} mm (±25 %).',
     from: 'shared/blades.yaml, published band-saw blade radius charts',
     fix: 'Ease the offsets there, or cut the run with a laser or a router (guidance: follows). A saw with a finer blade than the table’s: leave bladeWidthMm out.',
     about: 'A hollow that no band-saw blade of the table can follow.',

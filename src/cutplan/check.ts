@@ -85,7 +85,7 @@ export function checkCutPlan(
     if (offMm > 0.03 || holds(outlines[placement], path[0]))
       out.push({ kind: 'near', line: 'relief', index: k, placement, distanceMm: offMm });
   });
-  plan.partingCuts.forEach((path, k) => near('parting', k, path, -1));
+  for (const [k, path] of plan.partingCuts.entries()) near('parting', k, path, -1);
   return [...out, ...partingFlaws(face, plan), ...pieceFlaws(face, plan)];
 }
 

@@ -11,6 +11,8 @@ import type { Waste } from './waste.js';
 
 /** A piece longer than this is awkward to guide by hand, mm: common practice, no source. */
 export const HANDY_LENGTH_MM = 300;
+/** A shorter offcut is not worth a cut of its own, mm: common practice, no source. */
+const LEAST_OFFCUT_MM = 60;
 /** Steepest lean of a parting cut, along over across; a saw is led the more easily the straighter it goes over. */
 const GREATEST_LEAN = 0.6;
 const LEAN_STEPS = 12;
@@ -27,7 +29,7 @@ export type Parting = {
 
 /** As few cuts as leave no piece longer than is handy, as far as the layout allows. */
 export function partingOf(waste: Waste): Parting {
-  const cuts = chosen(possibleCuts(waste), waste.lengthMm);
+  const cuts = chosen(possibleCuts(waste), waste.lengthMm).filter((cut) => isWorthIt(waste, cut));
   const lines = cuts.map(({ low, high }): Point2[] => [
     [low, 0],
     [high, waste.widthMm],
@@ -52,6 +54,14 @@ function chosen(possible: readonly Cut[], lengthMm: number): Cut[] {
   }
   return cuts;
 }
+
+/** False for a cut that only trims a short end off. */
+const isWorthIt = ({ outlines, lengthMm, widthMm }: Waste, cut: Cut): boolean =>
+  Math.min(right(cut), lengthMm - left(cut)) >= LEAST_OFFCUT_MM ||
+  [false, true].every((behind) => outlines.some(([p]) => isRightOf(p, cut, widthMm) === behind));
+
+const isRightOf = ([x, y]: Point2, { low, high }: Pick<Cut, 'low' | 'high'>, widthMm: number) =>
+  x > low + ((high - low) * y) / widthMm;
 
 const left = (c: Cut): number => Math.min(c.low, c.high);
 const right = (c: Cut): number => Math.max(c.low, c.high);
@@ -100,13 +110,14 @@ function cutsLeaning({ outlines, kerfMm, lengthMm, widthMm }: Waste, lean: numbe
 function piecesOf({ outlines, lengthMm, widthMm }: Waste, cuts: readonly Cut[]): Piece[] {
   const bounds = [{ low: 0, high: 0 }, ...cuts, { low: lengthMm, high: lengthMm }];
   const places = outlines.map((ring) => ring[0]);
-  const isRightOf = ([x, y]: Point2, { low, high }: Pick<Cut, 'low' | 'high'>) =>
-    x > low + ((high - low) * y) / widthMm;
   return bounds.slice(1).map((to, k) => {
     const from = bounds[k];
     return {
       placements: places.flatMap((p, i) =>
-        (k === 0 || isRightOf(p, from)) && (k === cuts.length || !isRightOf(p, to)) ? [i] : [],
+        (k === 0 || isRightOf(p, from, widthMm)) &&
+        (k === cuts.length || !isRightOf(p, to, widthMm))
+          ? [i]
+          : [],
       ),
       lengthMm: Math.max(to.low, to.high) - Math.min(from.low, from.high),
     };

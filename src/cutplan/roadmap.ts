@@ -88,7 +88,8 @@ function graphOf(waste: Waste): Graph {
     CELL_MM,
   );
   rings.forEach(({ ring }, r) => {
-    ring.forEach((_, i) => link(waste, graph, nodes[r][i], nodes[r][(i + 1) % ring.length]));
+    for (let i = 0; i < ring.length; i++)
+      link(waste, graph, nodes[r][i], nodes[r][(i + 1) % ring.length]);
   });
   rings.forEach(({ ring }, r) => {
     for (const { from, along } of looks(ring)) {

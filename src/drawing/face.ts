@@ -1,12 +1,13 @@
 /** The drawing of one face of a stack: what is glued on the block, or what the cutter follows. */
 import type { Blank } from '../blank/blank.js';
-import type { Circle } from '../geometry/arcpath.js';
-import { rectRing } from '../geometry/ring.js';
-import { type Motion, moved, type Point2 } from '../geometry/vec.js';
+import { type Circle, movedPath, pathPoints } from '../geometry/arcpath.js';
+import { circleRing, rectRing } from '../geometry/ring.js';
+import { type Box, type Motion, moved, type Point2 } from '../geometry/vec.js';
 import { type Drawn, type ReadyCut, type Stroke, strokesBox } from './drawing.js';
 import { labelStrokes, obstaclesOf, type PlacedLabel, placeLabel } from './label.js';
 import { datumLine, hangerMarks, holeMarks, woodOf } from './marks.js';
 import type { Part } from './parts.js';
+import { type FaceCuts, routeStrokes } from './route.js';
 import {
   BAR_BELOW_MM,
   circleStroke,
@@ -50,6 +51,8 @@ export type FaceWork = {
   readonly placed: readonly { readonly work: BlankWork; readonly motion: Motion }[];
   /** Kerf that the cuts allow for; null when they are the outlines themselves. */
   readonly kerfMm: number | null;
+  /** How the face is cut; a steered saw's ways are drawn, a following tool's contours come in their order. */
+  readonly cuts?: FaceCuts;
   /** Further lines of notes, printable ASCII. */
   readonly notes?: readonly string[];
 };
@@ -65,9 +68,13 @@ type Face = { readonly marks: readonly Part[]; readonly label: PlacedLabel | nul
 export function faceDrawing(face: FaceWork): Drawn {
   const drawn = new Map<BlankWork, Face>();
   for (const { work } of face.placed) if (!drawn.has(work)) drawn.set(work, drawBlank(work));
-  const blanks = face.placed.flatMap(({ work, motion }) =>
+  const blanks = inOrder(face).flatMap(({ work, motion }) =>
     blankStrokes(work, drawn.get(work) as Face, motion),
   );
+  const route =
+    face.cuts && face.kerfMm === null
+      ? routeOf(face, face.cuts, blanks, labelBoxes(face, drawn))
+      : [];
   const notes = faceNotes(face);
   const stock = stockStrokes(face);
   // A knot may reach over the block's lower edge.
@@ -75,7 +82,7 @@ export function faceDrawing(face: FaceWork): Drawn {
   const drawing = tidied({
     title: face.title,
     description: [...notes.slice(1), 'Lengths in mm, true size.'].join('. '),
-    strokes: [...blanks, ...stock, ...underneath(below, notes), ...grainArrow(below)],
+    strokes: [...blanks, ...route, ...stock, ...underneath(below, notes), ...grainArrow(below)],
   });
   const unlabeled = [...drawn].flatMap(([{ blank }, { label }]) => (label ? [] : [blank.name]));
   return { drawing, unlabeled };
@@ -97,6 +104,51 @@ const blankStrokes = (work: BlankWork, { marks, label }: Face, motion: Motion): 
   ...marks.map(([from, to]) => lineStroke('MARK', moved(motion, from), moved(motion, to))),
   ...(label ? labelStrokes('LABEL', label, motion) : []),
 ];
+
+/** For a tool that follows the lines of the file, in the order in which they are to be cut. */
+const inOrder = ({ placed, cuts, kerfMm }: FaceWork): FaceWork['placed'] =>
+  cuts && kerfMm !== null ? cuts.cutOrder.map((i) => placed[i]) : placed;
+
+/** Chord error of outlines that numbers keep clear of, mm. */
+const CHORD_MM = 0.02;
+
+const labelBoxes = ({ placed }: FaceWork, drawn: ReadonlyMap<BlankWork, Face>): Box[] =>
+  placed.flatMap(({ work, motion }) => {
+    const label = drawn.get(work)?.label;
+    return label ? [strokesBox(labelStrokes('LABEL', label, motion))] : [];
+  });
+
+function routeOf(
+  face: FaceWork,
+  cuts: FaceCuts,
+  blanks: readonly Stroke[],
+  labels: readonly Box[],
+): Stroke[] {
+  const { lengthMm, widthMm, marginMm, knots } = face;
+  const block = (inset: number) => rectRing(inset, inset, lengthMm - inset, widthMm - inset);
+  const closed = (ring: readonly Point2[]) => [...ring, ring[0]];
+  return routeStrokes(cuts, {
+    outlines: face.placed.map(({ work, motion }) => outlineOf(work, motion)),
+    lines: [
+      ...blanks.flatMap((s) =>
+        s.layer === 'MARK' && s.kind === 'path' ? [pathPoints(s.path, CHORD_MM)] : [],
+      ),
+      ...knots.map(({ center, radius }) =>
+        closed(circleRing(center, radius, { segments: 48, circumscribed: true })),
+      ),
+      closed(block(0)),
+      ...(marginMm > 0 ? [closed(block(marginMm))] : []),
+    ],
+    boxes: labels,
+  });
+}
+
+function outlineOf({ cuts }: BlankWork, motion: Motion): Point2[] {
+  const paths = cuts.flatMap(({ layer, shape }) =>
+    layer === 'CUT_OUTSIDE' && shape.kind === 'path' ? [shape.path] : [],
+  );
+  return paths.flatMap((path) => pathPoints(movedPath(motion, path), CHORD_MM));
+}
 
 const stockStrokes = ({ lengthMm, widthMm, marginMm, knots }: FaceWork): Stroke[] => [
   polygonStroke('STOCK', rectRing(0, 0, lengthMm, widthMm)),

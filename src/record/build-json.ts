@@ -1,5 +1,6 @@
 /** Every stage's values as one JSON document: the debugger, the bug report, the machine-readable result. */
-import type { Ring } from '../geometry/ring.js';
+import type { CutPlan } from '../cutplan/cutplan.js';
+import type { Point2 } from '../geometry/vec.js';
 import type { Jig } from '../jig/jig.js';
 import type { NestFace } from '../nest/nest.js';
 import type { Build, Product } from '../pipeline.js';
@@ -11,7 +12,7 @@ const DECIMALS = 6;
 
 /** Plain data; `jigFile` gives the name of a jig's file. */
 export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => string): unknown {
-  const { job, products, nest } = build;
+  const { job, products, nest, cutPlans } = build;
   return {
     schemaVersion: 1,
     tool,
@@ -20,7 +21,7 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
     units: 'mm, g, degrees; lure frame: x aft from the nose along the datum line, y to port, z up',
     patterns: products.map(patternRecord),
     nest: nest && {
-      faces: nest.faces.map(faceRecord),
+      faces: nest.faces.map((face, i) => faceRecord(face, cutPlans[i])),
       made: nest.made,
       ordered: nest.ordered,
       stacks: nest.stacks,
@@ -65,9 +66,9 @@ function patternRecord({ pattern, count, body, blank, floating, sawnMass }: Prod
   };
 }
 
-const points = (ring: Ring): unknown => ring.map(([x, y]) => [x, y]);
+const points = (ring: readonly Point2[]): unknown => ring.map(([x, y]) => [x, y]);
 
-const faceRecord = (face: NestFace): unknown => ({
+const faceRecord = (face: NestFace, plan: CutPlan): unknown => ({
   id: face.id,
   lengthMm: face.lengthMm,
   widthMm: face.widthMm,
@@ -88,6 +89,14 @@ const faceRecord = (face: NestFace): unknown => ({
     turnDeg,
     outline: points(outline),
   })),
+  entryPaths: plan.entryPaths.map(points),
+  cutOrder: plan.cutOrder,
+  partingCuts: plan.partingCuts.map(points),
+  pieces: plan.pieces,
+  reliefCuts: plan.reliefCuts.map(({ placement, path }) => ({ placement, path: points(path) })),
+  sharedLines: plan.sharedLines.map(({ path, ...rest }) => ({ ...rest, path: points(path) })),
+  sawnMm: plan.sawnMm,
+  travelMm: plan.travelMm,
 });
 
 function jigRecord(jig: Jig, file: string): unknown {

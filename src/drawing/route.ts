@@ -1,0 +1,178 @@
+/**
+ * How a saw led by hand goes through a face: ways in, relief cuts and parting cuts as broken lines,
+ * the number of each outline in the order beside its way in, and a letter at each parting cut.
+ */
+import { polyline } from '../geometry/arcpath.js';
+import { lettering } from '../geometry/lettering.js';
+import { insideRing } from '../geometry/ring.js';
+import { type Box, boxOf, distance, mix, type Point2 } from '../geometry/vec.js';
+import type { Stroke } from './drawing.js';
+import { cutLetter } from './notes.js';
+import { isFree, type Wall, walled } from './room.js';
+import { textStrokes } from './strokes.js';
+
+/** The plan of cuts as a drawing needs it; `entryPaths` by placement, face frame. */
+export type FaceCuts = {
+  readonly entryPaths: readonly (readonly Point2[])[];
+  readonly partingCuts: readonly (readonly Point2[])[];
+  readonly reliefCuts: readonly (readonly Point2[])[];
+  readonly cutOrder: readonly number[];
+  readonly kerfMm: number;
+};
+
+/** Lines that numbers keep away from: outlines and marks, labels by their boxes, knots, the block. */
+export type Taken = {
+  readonly outlines: readonly (readonly Point2[])[];
+  readonly lines: readonly (readonly Point2[])[];
+  readonly boxes: readonly Box[];
+};
+
+/** Letters of numbers, the largest that fit, mm. */
+const HEIGHTS_MM = [4, 3.5, 3, 2.5, 2];
+/** Between a number and any line, mm. */
+const ROOM_MM = 1;
+const STEP_MM = 0.5;
+/** A number stands no further than this from where the blade comes to its outline, mm. */
+const REACH_MM = 22;
+/** A letter stands no further than this from its parting cut, else beyond the block's upper edge. */
+const LETTER_REACH_MM = 6;
+/** Shorter lines are not drawn, mm. */
+const CRUMB_MM = 0.2;
+
+export function routeStrokes(cuts: FaceCuts, taken: Taken): Stroke[] {
+  // The last piece of a way in, square onto the outline, is not sawn; nor does a drawn line touch one.
+  const ways = cuts.entryPaths.map((path) => path.slice(0, -1));
+  const reliefs = cuts.reliefCuts.map((path) => stoppedShort(path, cuts.kerfMm / 2));
+  const dashed = brokenLines([...ways, ...reliefs, ...cuts.partingCuts]);
+  const walls = [
+    ...taken.outlines.flatMap((o) => walled(o, true, ROOM_MM)),
+    ...[...taken.lines, ...ways, ...reliefs, ...cuts.partingCuts].flatMap((line) =>
+      walled(line, false, ROOM_MM),
+    ),
+    ...taken.boxes.flatMap((box) => walled(cornersOf(box), true, ROOM_MM)),
+  ];
+  const signs: Stroke[] = [];
+  const put = (text: string, found: Found | null): void => {
+    if (!found) return;
+    signs.push(...textStrokes('SAW_ROUTE', { text, heightMm: found.heightMm, at: found.at }));
+    walls.push(...walled(cornersOf(found.box), true, ROOM_MM));
+  };
+  cuts.cutOrder.forEach((i, k) => {
+    const path = cuts.entryPaths[i];
+    if (path.length === 0) return;
+    const text = String(k + 1);
+    const inWood = (p: Point2) => insideRing(p, taken.outlines[i]) && !inBox(p, taken.boxes);
+    put(text, placed(text, { near: path[path.length - 1], reachMm: REACH_MM, walls, may: inWood }));
+  });
+  cuts.partingCuts.forEach((path, k) => {
+    const text = cutLetter(k);
+    const top = path[path.length - 1];
+    const inWaste = (p: Point2) => !taken.outlines.some((o) => insideRing(p, o));
+    const beside = [0.5, 0.25, 0.75].map((share) =>
+      placed(text, {
+        near: mix(path[0], top, share),
+        reachMm: LETTER_REACH_MM,
+        walls,
+        may: inWaste,
+      }),
+    );
+    put(text, beside.find((f) => f !== null) ?? beyond(text, top));
+  });
+  return [...dashed, ...signs];
+}
+
+function stoppedShort(path: readonly Point2[], byMm: number): Point2[] {
+  const [from, to] = [path[path.length - 2], path[path.length - 1]];
+  return [...path.slice(0, -1), mix(to, from, Math.min(1, byMm / distance(from, to)))];
+}
+
+/** Lines as dashed strokes, each piece once: ways that run together are one line. */
+function brokenLines(lines: readonly (readonly Point2[])[]): Stroke[] {
+  const seen = new Set<string>();
+  const spelled = ([x, y]: Point2) => `${Math.round(x * 1e4)} ${Math.round(y * 1e4)}`;
+  return lines.flatMap((line) => {
+    const runs: Point2[][] = [];
+    let run: Point2[] = [];
+    line.slice(1).forEach((to, i) => {
+      const ends = [spelled(line[i]), spelled(to)].sort();
+      const key = ends.join(' ');
+      if (seen.has(key) || ends[0] === ends[1]) {
+        run = [];
+        return;
+      }
+      seen.add(key);
+      if (run.length === 0) {
+        run = [line[i]];
+        runs.push(run);
+      }
+      run.push(to);
+    });
+    return runs
+      .filter((points) => points.slice(1).some((p, i) => distance(p, points[i]) >= CRUMB_MM))
+      .map(
+        (points): Stroke => ({
+          kind: 'path',
+          layer: 'SAW_ROUTE',
+          path: polyline(points, false),
+          dashed: true,
+        }),
+      );
+  });
+}
+
+type Found = { readonly at: Point2; readonly heightMm: number; readonly box: Box };
+
+type Search = {
+  readonly near: Point2;
+  readonly reachMm: number;
+  readonly walls: readonly Wall[];
+  /** Whether the middle of the ink may lie there. */
+  readonly may: (p: Point2) => boolean;
+};
+
+/** The largest letters that fit near a point, as near to it as they can. */
+function placed(text: string, { near, reachMm, walls, may }: Search): Found | null {
+  const around = walls.filter(
+    ({ from, to }) =>
+      Math.max(from[0], to[0]) > near[0] - 2 * reachMm &&
+      Math.min(from[0], to[0]) < near[0] + 2 * reachMm &&
+      Math.max(from[1], to[1]) > near[1] - 2 * reachMm &&
+      Math.min(from[1], to[1]) < near[1] + 2 * reachMm,
+  );
+  const steps = Math.floor(reachMm / STEP_MM);
+  const middles: Point2[] = [];
+  for (let i = -steps; i <= steps; i++)
+    for (let j = -steps; j <= steps; j++)
+      middles.push([near[0] + i * STEP_MM, near[1] + j * STEP_MM]);
+  const allowed = middles
+    .filter((p) => distance(p, near) <= reachMm && may(p))
+    .sort((a, b) => distance(a, near) - distance(b, near));
+  for (const heightMm of HEIGHTS_MM) {
+    const ink = boxOf(lettering(text, { heightMm }).flat());
+    const [w, h] = [ink[2] - ink[0], ink[3] - ink[1]];
+    for (const [x, y] of allowed) {
+      const box: Box = [x - w / 2, y - h / 2, x + w / 2, y + h / 2];
+      if (isFree(box, around)) return { at: [box[0] - ink[0], box[1] - ink[1]], heightMm, box };
+    }
+  }
+  return null;
+}
+
+/** Above the block's edge, over the end of the cut. */
+function beyond(text: string, [x, y]: Point2): Found {
+  const heightMm = HEIGHTS_MM[0];
+  const ink = boxOf(lettering(text, { heightMm }).flat());
+  const left = x - (ink[2] - ink[0]) / 2;
+  const box: Box = [left, y + ROOM_MM, left + ink[2] - ink[0], y + ROOM_MM + ink[3] - ink[1]];
+  return { at: [box[0] - ink[0], box[1] - ink[1]], heightMm, box };
+}
+
+const cornersOf = ([minX, minY, maxX, maxY]: Box): Point2[] => [
+  [minX, minY],
+  [maxX, minY],
+  [maxX, maxY],
+  [minX, maxY],
+];
+
+const inBox = ([x, y]: Point2, boxes: readonly Box[]): boolean =>
+  boxes.some((b) => x >= b[0] && x <= b[2] && y >= b[1] && y <= b[3]);
