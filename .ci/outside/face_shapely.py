@@ -3,7 +3,9 @@
 
 Usage: face_shapely.py DIR...
 Asks of each face: outlines that are the pattern's outline turned and moved, no two nearer than the
-gap, none in the margin or on a knot; and of each nest: as many blanks as it says, and as many as
+gap, none in the margin or on a knot; of its plan of cuts: every outline once in the order, and for a saw
+led by hand a way in from the block's edge to each outline, half a kerf clear of all others, and
+parting and relief cuts as clear; and of each nest: as many blanks as it says, and as many as
 were ordered. Fails when it looked at no face.
 """
 
@@ -14,7 +16,7 @@ from collections import Counter
 from itertools import combinations
 from pathlib import Path
 
-from shapely.geometry import Point, Polygon, box
+from shapely.geometry import LineString, Point, Polygon, box
 
 SAME_MM = 0.001
 ROOM_MM = 0.01
@@ -63,6 +65,40 @@ def face_flaws(face, outlines):
     return found, pairs
 
 
+def cut_flaws(face, saw):
+    """What is wrong with the plan of cuts of one face, and how many lines were measured."""
+    shapes = [Polygon(p["outline"]) for p in face["placements"]]
+    found = []
+    if sorted(face["cutOrder"]) != list(range(len(shapes))):
+        found.append(f"the order of cuts {face['cutOrder']} is not each outline once")
+    if len(face["entryPaths"]) != len(shapes):
+        found.append(f"{len(face['entryPaths'])} ways in for {len(shapes)} outlines")
+        return found, 0
+    least = saw["kerfMm"] / 2 - ROOM_MM
+    edge = box(0, 0, face["lengthMm"], face["widthMm"]).exterior
+    steered = saw["guidance"] == "steered"
+    lines = [("way in", i, path, i) for i, path in enumerate(face["entryPaths"])]
+    lines += [("relief cut", i, c["path"], c["placement"]) for i, c in enumerate(face["reliefCuts"])]
+    lines += [("parting cut", i, path, None) for i, path in enumerate(face["partingCuts"])]
+    for what, i, path, own in lines:
+        line = LineString(path)
+        for j, shape in enumerate(shapes):
+            if j != own and line.distance(shape) < least:
+                found.append(f"{what} {i} is {line.distance(shape):.3f} mm from outline {j}")
+        if own is not None:
+            end = Point(path[-1]).distance(shapes[own])
+            room = SAME_MM if steered and what == "way in" else saw["kerfMm"] / 2 + 0.03
+            if end > room:
+                found.append(f"{what} {i} ends {end:.3f} mm from its outline")
+            if line.intersection(shapes[own]).length > 0.03:
+                found.append(f"{what} {i} runs into its own outline")
+        if steered and what != "relief cut" and edge.distance(Point(path[0])) > SAME_MM:
+            found.append(f"{what} {i} does not begin on the block's edge")
+        if what == "parting cut" and edge.distance(Point(path[-1])) > SAME_MM:
+            found.append(f"{what} {i} does not end on the block's edge")
+    return found, len(lines)
+
+
 def count_flaws(nest):
     counted = Counter()
     for face in nest["faces"]:
@@ -80,7 +116,7 @@ def count_flaws(nest):
 
 def main(folders):
     files = sorted(path for folder in folders for path in Path(folder).rglob("build.json"))
-    faces = pairs = blanks = bad = 0
+    faces = pairs = blanks = lines = bad = 0
     for path in files:
         build = json.loads(path.read_text(encoding="utf-8"))
         outlines = {pattern["name"]: pattern["outline"] for pattern in build["patterns"]}
@@ -91,7 +127,9 @@ def main(folders):
         blanks += made
         for k, face in enumerate(nest["faces"]):
             flaws, measured = face_flaws(face, outlines)
-            found += [f"face {k + 1}: {flaw}" for flaw in flaws]
+            more, cuts = cut_flaws(face, nest["saw"])
+            found += [f"face {k + 1}: {flaw}" for flaw in flaws + more]
+            lines += cuts
             faces += 1
             pairs += measured
         bad += bool(found)
@@ -99,9 +137,9 @@ def main(folders):
             print(f"{path}: {flaw}")
     print(
         f"shapely: {len(files)} builds, {faces} faces, {pairs} pairs of outlines, "
-        f"{blanks} blanks, {bad} builds with flaws"
+        f"{lines} cuts, {blanks} blanks, {bad} builds with flaws"
     )
-    return 1 if bad or faces == 0 else 0
+    return 1 if bad or faces == 0 or lines == 0 else 0
 
 
 if __name__ == "__main__":

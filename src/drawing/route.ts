@@ -1,6 +1,7 @@
 /**
  * How a saw led by hand goes through a face: ways in, relief cuts and parting cuts as broken lines,
- * the number of each outline in the order beside its way in, and a letter at each parting cut.
+ * in rings the number of each outline in the order, beside its way in, and a letter at each parting
+ * cut.
  */
 import { polyline } from '../geometry/arcpath.js';
 import { lettering } from '../geometry/lettering.js';
@@ -9,7 +10,7 @@ import { type Box, boxOf, distance, mix, type Point2 } from '../geometry/vec.js'
 import type { Stroke } from './drawing.js';
 import { cutLetter } from './notes.js';
 import { isFree, type Wall, walled } from './room.js';
-import { textStrokes } from './strokes.js';
+import { circleStroke, textStrokes } from './strokes.js';
 
 /** The plan of cuts as a drawing needs it; `entryPaths` by placement, face frame. */
 export type FaceCuts = {
@@ -28,9 +29,13 @@ export type Taken = {
 };
 
 /** Letters of numbers, the largest that fit, mm. */
-const HEIGHTS_MM = [4, 3.5, 3, 2.5, 2];
-/** Between a number and any line, mm. */
-const ROOM_MM = 1;
+const HEIGHTS_MM = [3.5, 3, 2.5, 2];
+/** Between a number and the ring round it, mm. */
+const RING_ROOM_MM = 0.8;
+/** Between a ring and any line, mm. */
+const ROOM_MM = 0.8;
+/** Between a ring and a label, so that the number is not read with it, mm. */
+const LABEL_ROOM_MM = 2;
 const STEP_MM = 0.5;
 /** A number stands no further than this from where the blade comes to its outline, mm. */
 const REACH_MM = 22;
@@ -49,13 +54,15 @@ export function routeStrokes(cuts: FaceCuts, taken: Taken): Stroke[] {
     ...[...taken.lines, ...ways, ...reliefs, ...cuts.partingCuts].flatMap((line) =>
       walled(line, false, ROOM_MM),
     ),
-    ...taken.boxes.flatMap((box) => walled(cornersOf(box), true, ROOM_MM)),
+    ...taken.boxes.flatMap((box) => walled(cornersOf(box), true, LABEL_ROOM_MM)),
   ];
   const signs: Stroke[] = [];
   const put = (text: string, found: Found | null): void => {
     if (!found) return;
-    signs.push(...textStrokes('SAW_ROUTE', { text, heightMm: found.heightMm, at: found.at }));
-    walls.push(...walled(cornersOf(found.box), true, ROOM_MM));
+    const { at, heightMm, center, radius } = found;
+    signs.push(...textStrokes('SAW_ROUTE', { text, heightMm, at }));
+    signs.push(circleStroke('SAW_ROUTE', center, radius));
+    walls.push(...walled(cornersOf(boxAround(found)), true, ROOM_MM));
   };
   cuts.cutOrder.forEach((i, k) => {
     const path = cuts.entryPaths[i];
@@ -120,7 +127,22 @@ function brokenLines(lines: readonly (readonly Point2[])[]): Stroke[] {
   });
 }
 
-type Found = { readonly at: Point2; readonly heightMm: number; readonly box: Box };
+/** A sign in its ring; `at` is the lower left of its letters. */
+type Found = Ringed & { readonly at: Point2; readonly heightMm: number };
+type Ringed = { readonly center: Point2; readonly radius: number };
+
+const boxAround = ({ center: [x, y], radius: r }: Ringed): Box => [x - r, y - r, x + r, y + r];
+
+/** The letters so high, in their ring round a middle. */
+function ringed(text: string, heightMm: number, center: Point2): Found {
+  const [minX, minY, maxX, maxY] = boxOf(lettering(text, { heightMm }).flat());
+  return {
+    center,
+    radius: distance([minX, minY], [maxX, maxY]) / 2 + RING_ROOM_MM,
+    heightMm,
+    at: [center[0] - (minX + maxX) / 2, center[1] - (minY + maxY) / 2],
+  };
+}
 
 type Search = {
   readonly near: Point2;
@@ -148,23 +170,18 @@ function placed(text: string, { near, reachMm, walls, may }: Search): Found | nu
     .filter((p) => distance(p, near) <= reachMm && may(p))
     .sort((a, b) => distance(a, near) - distance(b, near));
   for (const heightMm of HEIGHTS_MM) {
-    const ink = boxOf(lettering(text, { heightMm }).flat());
-    const [w, h] = [ink[2] - ink[0], ink[3] - ink[1]];
-    for (const [x, y] of allowed) {
-      const box: Box = [x - w / 2, y - h / 2, x + w / 2, y + h / 2];
-      if (isFree(box, around)) return { at: [box[0] - ink[0], box[1] - ink[1]], heightMm, box };
-    }
+    const { radius } = ringed(text, heightMm, near);
+    const center = allowed.find((p) => isFree(boxAround({ center: p, radius }), around));
+    if (center) return ringed(text, heightMm, center);
   }
   return null;
 }
 
 /** Above the block's edge, over the end of the cut. */
 function beyond(text: string, [x, y]: Point2): Found {
-  const heightMm = HEIGHTS_MM[0];
-  const ink = boxOf(lettering(text, { heightMm }).flat());
-  const left = x - (ink[2] - ink[0]) / 2;
-  const box: Box = [left, y + ROOM_MM, left + ink[2] - ink[0], y + ROOM_MM + ink[3] - ink[1]];
-  return { at: [box[0] - ink[0], box[1] - ink[1]], heightMm, box };
+  const [heightMm] = HEIGHTS_MM;
+  const { radius } = ringed(text, heightMm, [x, y]);
+  return ringed(text, heightMm, [x, y + radius + ROOM_MM]);
 }
 
 const cornersOf = ([minX, minY, maxX, maxY]: Box): Point2[] => [

@@ -21,6 +21,7 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
     units: 'mm, g, degrees; lure frame: x aft from the nose along the datum line, y to port, z up',
     patterns: products.map(patternRecord),
     nest: nest && {
+      saw: job.workshop && { guidance: job.workshop.saw.guidance, kerfMm: job.workshop.saw.kerfMm },
       faces: nest.faces.map((face, i) => faceRecord(face, cutPlans[i])),
       made: nest.made,
       ordered: nest.ordered,
