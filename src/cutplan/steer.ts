@@ -84,7 +84,8 @@ function sawingOrder(
 ): { readonly order: number[]; readonly travelMm: number } {
   let at: Point2 = [0, 0];
   let travelMm = 0;
-  for (const [from, to] of cuts) {
+  for (const cut of cuts) {
+    const [from, to] = [cut[0], cut[cut.length - 1]];
     travelMm += distance(at, from);
     at = to;
   }

@@ -4,7 +4,7 @@
  */
 import { pathPoints } from '../geometry/arcpath.js';
 import { insideRing } from '../geometry/ring.js';
-import { type Box, boxOf, cross, type Point2, sub } from '../geometry/vec.js';
+import { type Box, boxOf, cross, distanceToPiece, type Point2, sub } from '../geometry/vec.js';
 import type { Drawing, LayerName, Stroke } from './drawing.js';
 
 export type DrawingFlaw =
@@ -23,7 +23,7 @@ const CHORD_MM = 0.02;
 const TURN_POINTS = 64;
 
 /**
- * What is wrong with a drawing; empty when nothing is. Cuts must be closed, openings, marks and
+ * What is wrong with a drawing; empty when nothing is. Cuts must be closed (or by their neighbors), openings, marks and
  * labels must lie inside an outline, labels must meet no cut and no mark, a saw's ways in no cut,
  * and their numbers nothing at all; there must be a bar of exactly 100 mm, and it and the notes
  * must lie outside the work.
@@ -68,7 +68,23 @@ const isScaleBar = ({ points }: Trace): boolean =>
 const openCuts = (cuts: readonly Trace[]): DrawingFlaw[] =>
   cuts
     .filter(({ stroke }) => stroke.kind === 'path' && !stroke.path.closed)
+    .filter((cut) => !isJoined(cut, cuts))
     .map(({ points }) => ({ kind: 'open-cut', at: points[0] }));
+
+/** How near the ends of a joined cut must lie to other cuts, mm: below what a beam or bit can part. */
+const JOINED_MM = 0.05;
+
+/** True when the cut says that its neighbors close it, and both its ends lie on other cuts. */
+const isJoined = (cut: Trace, cuts: readonly Trace[]): boolean =>
+  cut.stroke.kind === 'path' &&
+  cut.stroke.joined === true &&
+  [cut.points[0], cut.points[cut.points.length - 1]].every((end) =>
+    cuts.some(
+      ({ points }) =>
+        points !== cut.points &&
+        points.slice(1).some((p, i) => distanceToPiece(end, points[i], p) <= JOINED_MM),
+    ),
+  );
 
 /** Every stroke's middle must be inside one outline. */
 function outsideTheWood(inner: readonly Trace[], outlines: readonly Trace[]): DrawingFlaw[] {

@@ -31,13 +31,17 @@ export const LAYER_MEANING: Readonly<Record<LayerName, string>> = {
   RULE: '100 mm scale bar and notes outside the work; not cut',
 };
 
-/** `dashed` strokes are drawn broken where the format can; they are never cut. */
+/**
+ * `dashed` strokes are drawn broken where the format can; they are never cut. A `joined` cut is open
+ * because a neighbor's cut closes it.
+ */
 export type Stroke =
   | {
       readonly kind: 'path';
       readonly layer: LayerName;
       readonly path: ArcPath;
       readonly dashed?: true;
+      readonly joined?: true;
     }
   | {
       readonly kind: 'circle';

@@ -3,6 +3,7 @@ import type { Blank } from '../blank/blank.js';
 import { type Circle, movedPath, pathPoints } from '../geometry/arcpath.js';
 import { circleRing, rectRing } from '../geometry/ring.js';
 import { type Box, type Motion, moved, type Point2 } from '../geometry/vec.js';
+import { begunAt, without } from './contour.js';
 import { type Drawn, type ReadyCut, type Stroke, strokesBox } from './drawing.js';
 import { labelStrokes, obstaclesOf, type PlacedLabel, placeLabel } from './label.js';
 import { datumLine, hangerMarks, holeMarks, woodOf } from './marks.js';
@@ -68,9 +69,10 @@ type Face = { readonly marks: readonly Part[]; readonly label: PlacedLabel | nul
 export function faceDrawing(face: FaceWork): Drawn {
   const drawn = new Map<BlankWork, Face>();
   for (const { work } of face.placed) if (!drawn.has(work)) drawn.set(work, drawBlank(work));
-  const blanks = inOrder(face).flatMap(({ work, motion }) =>
-    blankStrokes(work, drawn.get(work) as Face, motion),
-  );
+  const blanks = inOrder(face).flatMap((i) => {
+    const { work, motion } = face.placed[i];
+    return [...cutStrokes(face, i), ...inkStrokes(drawn.get(work) as Face, motion)];
+  });
   const route =
     face.cuts && face.kerfMm === null
       ? routeOf(face, face.cuts, blanks, labelBoxes(face, drawn))
@@ -99,15 +101,28 @@ function drawBlank({ blank, slotIsCut, label }: BlankWork): Face {
   return { marks, label: placeLabel(label, wood.outline, obstaclesOf(marks, wood)) };
 }
 
-const blankStrokes = (work: BlankWork, { marks, label }: Face, motion: Motion): Stroke[] => [
-  ...work.cuts.map((cut) => cutStroke(cut, motion)),
+const inkStrokes = ({ marks, label }: Face, motion: Motion): Stroke[] => [
   ...marks.map(([from, to]) => lineStroke('MARK', moved(motion, from), moved(motion, to))),
   ...(label ? labelStrokes('LABEL', label, motion) : []),
 ];
 
-/** For a tool that follows the lines of the file, in the order in which they are to be cut. */
-const inOrder = ({ placed, cuts, kerfMm }: FaceWork): FaceWork['placed'] =>
-  cuts && kerfMm !== null ? cuts.cutOrder.map((i) => placed[i]) : placed;
+/** The cuts of one placement; what follows them begins at its lead-in and leaves out what is cut already. */
+function cutStrokes({ placed, cuts, kerfMm }: FaceWork, i: number): Stroke[] {
+  const { work, motion } = placed[i];
+  const strokes = work.cuts.map((cut) => cutStroke(cut, motion));
+  if (!cuts || kerfMm === null) return strokes;
+  const shared = cuts.sharedLines.filter((l) => l.placement === i).map((l) => l.path);
+  const lead = cuts.entryPaths[i];
+  return strokes.flatMap((stroke): Stroke[] => {
+    if (stroke.kind !== 'path' || stroke.layer !== 'CUT_OUTSIDE') return [stroke];
+    if (shared.length === 0) return [{ ...stroke, path: begunAt(stroke.path, lead[1]) }];
+    return without(stroke.path, shared).map((path) => ({ ...stroke, path, joined: true }));
+  });
+}
+
+/** Indices of the placed: for a tool that follows the lines of the file, in the order in which they are cut. */
+const inOrder = ({ placed, cuts, kerfMm }: FaceWork): readonly number[] =>
+  cuts && kerfMm !== null ? cuts.cutOrder : [...placed.keys()];
 
 /** Chord error of outlines that numbers keep clear of, mm. */
 const CHORD_MM = 0.02;

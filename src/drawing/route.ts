@@ -18,6 +18,8 @@ export type FaceCuts = {
   readonly partingCuts: readonly (readonly Point2[])[];
   readonly reliefCuts: readonly (readonly Point2[])[];
   readonly cutOrder: readonly number[];
+  /** What an earlier contour has cut of a placement's. */
+  readonly sharedLines: readonly { readonly placement: number; readonly path: readonly Point2[] }[];
   readonly kerfMm: number;
 };
 
