@@ -4,6 +4,7 @@
  * out: all cuts of a direction are found. A bent cut has one direction below a level and another
  * above it, and goes where the two leave the same place free.
  */
+import type { Ring } from '../geometry/ring.js';
 import type { Point2 } from '../geometry/vec.js';
 import type { Waste } from './waste.js';
 
@@ -40,15 +41,17 @@ const leans = (): number[] => {
 };
 
 /** Through the middle of each gap, for every lean; after the last outline, close to it. */
-export const straightCuts = (waste: Waste): Cut[] =>
-  leans().flatMap((lean) =>
-    gapsOf(waste, lean, { level: 0, from: -Infinity, to: Infinity })
+export function straightCuts(waste: Waste): Cut[] {
+  const { outlines, widthMm, kerfMm } = waste;
+  const whole = strip(outlines, -Infinity, Infinity);
+  return leans().flatMap((lean) =>
+    gapsOf(whole, { lean, level: 0, kerfMm })
       .map(middleOf)
       .map(
         (low): Cut => ({
           line: [
             [low, 0],
-            [low + lean * waste.widthMm, waste.widthMm],
+            [low + lean * widthMm, widthMm],
           ],
           lean: Math.abs(lean),
           bend: 0,
@@ -56,17 +59,18 @@ export const straightCuts = (waste: Waste): Cut[] =>
       )
       .filter((cut) => liesOn(waste, cut)),
   );
+}
 
 /** With one bend, at one of five levels. */
 export function bentCuts(waste: Waste): Cut[] {
-  const { widthMm, kerfMm } = waste;
+  const { outlines, widthMm, kerfMm } = waste;
   return BEND_LEVELS.flatMap((share) => {
     const level = share * widthMm;
     // A little beyond the level on both sides, so that the bend itself has room.
-    const below = { level, from: -Infinity, to: level + kerfMm / 2 };
-    const above = { level, from: level - kerfMm / 2, to: Infinity };
-    const lower = leans().map((lean) => ({ lean, gaps: gapsOf(waste, lean, below) }));
-    const upper = leans().map((lean) => ({ lean, gaps: gapsOf(waste, lean, above) }));
+    const below = strip(outlines, -Infinity, level + kerfMm / 2);
+    const above = strip(outlines, level - kerfMm / 2, Infinity);
+    const lower = leans().map((lean) => ({ lean, gaps: gapsOf(below, { lean, level, kerfMm }) }));
+    const upper = leans().map((lean) => ({ lean, gaps: gapsOf(above, { lean, level, kerfMm }) }));
     return lower.flatMap((a) =>
       upper
         .filter((b) => a.lean !== b.lean && Math.abs(a.lean - b.lean) <= GREATEST_BEND)
@@ -98,28 +102,40 @@ type Gap = readonly [from: number, to: number];
 /** Between two outlines the middle; after the last one, close to it. */
 const middleOf = ([from, to]: Gap): number => (to === Infinity ? from : (from + to) / 2);
 
-type Strip = { readonly level: number; readonly from: number; readonly to: number };
+/** What of each outline lies between two heights: x and y in turn, of its corners and where it is cut off. */
+const strip = (outlines: readonly Ring[], from: number, to: number): (readonly number[])[] =>
+  outlines.map((outline) => {
+    const out: number[] = [];
+    outline.forEach(([x, y], i) => {
+      if (y >= from && y <= to) out.push(x, y);
+      const [u, v] = outline[(i + 1) % outline.length];
+      for (const edge of [from, to])
+        if (y > edge !== v > edge) out.push(x + ((u - x) * (edge - y)) / (v - y), edge);
+    });
+    return out;
+  });
 
-/** The free stretches of a level line behind the first outline, seen along a lean past what lies in a strip of heights. */
-function gapsOf({ outlines, kerfMm }: Waste, lean: number, { level, from, to }: Strip): Gap[] {
+/** The free stretches of a level line behind the first outline, seen along a lean past what lies in a strip. */
+function gapsOf(
+  parts: readonly (readonly number[])[],
+  {
+    lean,
+    level,
+    kerfMm,
+  }: { readonly lean: number; readonly level: number; readonly kerfMm: number },
+): Gap[] {
   const room = (kerfMm / 2) * Math.hypot(1, lean);
-  const covered = outlines
-    .map((outline): Gap => {
+  const covered = parts
+    .filter((points) => points.length > 0)
+    .map((points): Gap => {
       let [low, high] = [Infinity, -Infinity];
-      const cover = (x: number, y: number) => {
-        const u = x - lean * (y - level);
+      for (let i = 0; i < points.length; i += 2) {
+        const u = points[i] - lean * (points[i + 1] - level);
         if (u < low) low = u;
         if (u > high) high = u;
-      };
-      outline.forEach(([x, y], i) => {
-        if (y >= from && y <= to) cover(x, y);
-        const [u, v] = outline[(i + 1) % outline.length];
-        for (const edge of [from, to])
-          if (y > edge !== v > edge) cover(x + ((u - x) * (edge - y)) / (v - y), edge);
-      });
+      }
       return [low - room, high + room];
     })
-    .filter(([low]) => low < Infinity)
     .sort((a, b) => a[0] - b[0]);
   const gaps: Gap[] = [];
   let reached = covered.length > 0 ? covered[0][0] : -Infinity;

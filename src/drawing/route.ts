@@ -37,10 +37,10 @@ const RING_ROOM_MM = 0.8;
 /** Between a ring and any line, mm. */
 const ROOM_MM = 0.8;
 /** Between a ring and a label, so that the number is not read with it, mm. */
-const LABEL_ROOM_MM = 2;
+const LABEL_ROOM_MM = 3;
 const STEP_MM = 0.5;
-/** A number stands no further than this from where the blade comes to its outline, mm. */
-const REACH_MM = 22;
+/** A number stands as near as it can to where the blade comes to its outline; looked for within these, mm. */
+const REACHES_MM = [22, 45, 90];
 /** A letter stands no further than this from its parting cut, else beyond the block's upper edge. */
 const LETTER_REACH_MM = 6;
 /** Shorter lines are not drawn, mm. */
@@ -71,13 +71,17 @@ export function routeStrokes(cuts: FaceCuts, taken: Taken): Stroke[] {
     if (path.length === 0) return;
     const text = String(k + 1);
     const inWood = (p: Point2) => insideRing(p, taken.outlines[i]) && !inBox(p, taken.boxes);
-    put(text, placed(text, { near: path[path.length - 1], reachMm: REACH_MM, walls, may: inWood }));
+    const near = path[path.length - 1];
+    put(
+      text,
+      firstOf(REACHES_MM, (reachMm) => placed(text, { near, reachMm, walls, may: inWood })),
+    );
   });
   cuts.partingCuts.forEach((path, k) => {
     const text = cutLetter(k);
     const top = path[path.length - 1];
     const inWaste = (p: Point2) => !taken.outlines.some((o) => insideRing(p, o));
-    const beside = [0.5, 0.25, 0.75].map((share) =>
+    const beside = firstOf([0.5, 0.25, 0.75], (share) =>
       placed(text, {
         near: mix(path[0], top, share),
         reachMm: LETTER_REACH_MM,
@@ -85,9 +89,17 @@ export function routeStrokes(cuts: FaceCuts, taken: Taken): Stroke[] {
         may: inWaste,
       }),
     );
-    put(text, beside.find((f) => f !== null) ?? beyond(text, top));
+    put(text, beside ?? beyond(text, top));
   });
   return [...dashed, ...signs];
+}
+
+function firstOf<T>(tries: readonly T[], find: (t: T) => Found | null): Found | null {
+  for (const t of tries) {
+    const found = find(t);
+    if (found) return found;
+  }
+  return null;
 }
 
 function stoppedShort(path: readonly Point2[], byMm: number): Point2[] {

@@ -8,7 +8,7 @@ import { polyline } from '../../src/geometry/arcpath.js';
 import { distance, type Point2 } from '../../src/geometry/vec.js';
 import { seededDraws } from '../../src/nest/random.js';
 import { turningRadiusMm } from '../../src/tables/blades.js';
-import { BAND_SAW, box, disc, dished, face, MATERIALS, type Put, partFrom } from './faces.js';
+import { BAND_SAW, box, dished, face, MATERIALS, type Put, partFrom } from './faces.js';
 
 const { blades } = MATERIALS;
 
@@ -50,19 +50,36 @@ describe('parting cuts', () => {
     for (const [[low], [high]] of plan.partingCuts) expect(high - low).toBeGreaterThan(2);
   });
 
-  it('bend once where rows let none straight through', () => {
-    // Two rows of discs, the upper ones over by a third of their pitch: 3 mm of waste between neighbors.
-    const discs = new Map([['d', partFrom(disc(25))]]);
-    const put = [0, 1].flatMap((j) =>
-      Array.from(
-        { length: 8 },
-        (_, i): Put => ({ part: 'd', at: [50 + 60 * i + j * 14, 26 + j * 52] }),
-      ),
+  it('bend once where a row of upright boards lies under one of leaning boards', () => {
+    // Gaps of 4 mm: over 30 mm the lower ones let a lean of 0.09 through, the upper ones 0.31 to 0.49.
+    const leaning = polyline(
+      [
+        [0, 0],
+        [96, 0],
+        [108, 30],
+        [12, 30],
+      ],
+      true,
     );
-    const f = face([540, 104], 2, discs, put);
-    const { plan } = planCuts(f, discs, BAND_SAW, blades);
+    const two = new Map([
+      ['u', partFrom(box(96, 30))],
+      ['l', partFrom(leaning)],
+    ]);
+    const put = Array.from({ length: 6 }, (_, i): Put[] => [
+      { part: 'u', at: [5 + 100 * i, 5] },
+      { part: 'l', at: [6 + 100 * i, 37] },
+    ]).flat();
+    const f = face([640, 72], 2, two, put);
+    const { plan } = planCuts(f, two, BAND_SAW, blades);
     expect(checkCutPlan(f, plan, BAND_SAW)).toEqual([]);
-    expect(plan.partingCuts.length).toBeGreaterThan(0);
+    expect(plan.partingCuts).toHaveLength(2);
+    for (const [low, bend, high] of plan.partingCuts) {
+      const lower = (bend[0] - low[0]) / (bend[1] - low[1]);
+      const upper = (high[0] - bend[0]) / (high[1] - bend[1]);
+      expect(Math.abs(lower)).toBeLessThan(0.1);
+      expect(upper).toBeGreaterThan(0.3);
+      expect(upper - lower).toBeLessThanOrEqual(0.5);
+    }
     for (const piece of plan.pieces) expect(piece.lengthMm).toBeLessThanOrEqual(HANDY_LENGTH_MM);
   });
 
