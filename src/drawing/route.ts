@@ -38,7 +38,7 @@ const RING_ROOM_MM = 0.8;
 const ROOM_MM = 0.8;
 /** Between a ring and a label, so that the number is not read with it, mm. */
 const LABEL_ROOM_MM = 3;
-const STEP_MM = 0.5;
+const STEP_MM = 1;
 /** A number stands as near as it can to where the blade comes to its outline; looked for within these, mm. */
 const REACHES_MM = [22, 45, 90];
 /** A letter stands no further than this from its parting cut, else beyond the block's upper edge. */
@@ -175,20 +175,23 @@ function placed(text: string, { near, reachMm, walls, may }: Search): Found | nu
       Math.max(from[1], to[1]) > near[1] - 2 * reachMm &&
       Math.min(from[1], to[1]) < near[1] + 2 * reachMm,
   );
-  const steps = Math.floor(reachMm / STEP_MM);
-  const middles: Point2[] = [];
-  for (let i = -steps; i <= steps; i++)
-    for (let j = -steps; j <= steps; j++)
-      middles.push([near[0] + i * STEP_MM, near[1] + j * STEP_MM]);
-  const allowed = middles
-    .filter((p) => distance(p, near) <= reachMm && may(p))
-    .sort((a, b) => distance(a, near) - distance(b, near));
+  const middles = nearestFirst(reachMm).map(([dx, dy]): Point2 => [near[0] + dx, near[1] + dy]);
   for (const heightMm of HEIGHTS_MM) {
     const { radius } = ringed(text, heightMm, near);
-    const center = allowed.find((p) => isFree(boxAround({ center: p, radius }), around));
+    const center = middles.find((p) => may(p) && isFree(boxAround({ center: p, radius }), around));
     if (center) return ringed(text, heightMm, center);
   }
   return null;
+}
+
+/** Steps of a millimeter from a point, as far as the reach, the nearest first. */
+function nearestFirst(reachMm: number): Point2[] {
+  const steps = Math.floor(reachMm / STEP_MM);
+  const out: Point2[] = [];
+  for (let i = -steps; i <= steps; i++)
+    for (let j = -steps; j <= steps; j++)
+      if (i * i + j * j <= steps * steps) out.push([i * STEP_MM, j * STEP_MM]);
+  return out.sort((a, b) => a[0] ** 2 + a[1] ** 2 - b[0] ** 2 - b[1] ** 2);
 }
 
 /** Above the block's edge, over the end of the cut. */
