@@ -9,14 +9,24 @@ import type { Materials } from './tables/materials.js';
 
 export type Order = { readonly pattern: Pattern; readonly count: number };
 
+/** A sheet that lips are cut from. */
+export type LipSheet = Omit<NonNullable<RunFile['lipSheets']>[number], 'cutter'> & {
+  readonly cutter: Cutter;
+};
+
 /** Timber and tools of a run; a single pattern has none. */
 export type Workshop = {
   readonly blocks: RunFile['blocks'];
+  readonly timberLeast: RunFile['timberLeast'];
   readonly stack: RunFile['stack'];
   readonly saw: Cutter;
   readonly webMm: number;
+  readonly clearNoseRatio: number;
+  readonly largestTiltDeg: number;
   readonly sheet: Omit<RunFile['templateSheet'], 'cutter'>;
   readonly templateCutter: Cutter;
+  /** Empty when the run lays out no lips. */
+  readonly lipSheets: readonly LipSheet[];
 };
 
 export type Job = {

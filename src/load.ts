@@ -213,15 +213,30 @@ function namedPattern(reader: Reader, { run, path, index, materials }: Naming): 
 }
 
 function workshopOf(run: RunSections): Workshop | null {
-  const { blocks, stack, saw, webMm, templateSheet } = run;
-  if (!blocks || !stack || !saw || webMm === undefined || !templateSheet) return null;
+  const {
+    blocks,
+    stack,
+    saw,
+    webMm,
+    clearNoseRatio,
+    largestTiltDeg,
+    templateSheet,
+    timberLeast = 'volume',
+  } = run;
+  if (!blocks || !stack || !saw || !templateSheet) return null;
+  if (webMm === undefined || clearNoseRatio === undefined || largestTiltDeg === undefined)
+    return null;
   const { cutter, ...sheet } = templateSheet;
   return {
     blocks,
+    timberLeast,
     stack,
     saw: cutterOf(saw, saw.guidance === 'follows'),
     webMm,
+    clearNoseRatio,
+    largestTiltDeg,
     sheet,
     templateCutter: cutterOf(cutter, true),
+    lipSheets: (run.lipSheets ?? []).map((s) => ({ ...s, cutter: cutterOf(s.cutter, false) })),
   };
 }

@@ -458,11 +458,12 @@ const entries = {
   },
   'knots-everywhere': {
     severity: 'error',
-    what: 'Knots leave no room for {name} on any of its blocks ({blocks}).',
+    what: 'Knots, splits and poor zones leave no room for {name} on any of its blocks ({blocks}).',
     limit: 'One clear place for the outline.',
-    from: 'the knots of the blocks',
-    fix: 'Use a clearer block, or turn the pile over and measure the knots on the better face.',
-    about: 'A blank would fit a block by its size, but knots are in the way wherever it is laid.',
+    from: 'the knots, splits and poor zones of the blocks',
+    fix: 'Use a clearer block, or turn the pile over and measure the flaws on the better face.',
+    about:
+      'A blank would fit a block by its size, but flaws of the wood are in the way wherever it is laid.',
   },
   'stack-too-high': {
     severity: 'error',
@@ -480,6 +481,14 @@ const entries = {
     fix: '{more}',
     about: 'There are not enough blocks for the order.',
   },
+  'price-missing': {
+    severity: 'error',
+    what: '{name} has no price.',
+    limit: 'A priceEach on every entry of blocks.',
+    from: 'timberLeast',
+    fix: 'Give priceEach, or leave timberLeast at volume.',
+    about: 'The run is to spend least money, but one pile of blocks has no price.',
+  },
   'margin-too-wide': {
     severity: 'error',
     what: 'The margin of {name} is {marginMm} mm all round.',
@@ -495,6 +504,22 @@ const entries = {
     from: 'the block’s size',
     fix: 'Measure from the left end and the lower edge of the face.',
     about: 'A knot that does not lie on its block.',
+  },
+  'split-outside-block': {
+    severity: 'error',
+    what: 'A split of {name} has an end at {xMm}, {yMm} mm.',
+    limit: 'On the face, {lengthMm} × {widthMm} mm.',
+    from: 'the block’s size',
+    fix: 'Measure from the left end and the lower edge of the face; a split that runs out ends at the edge.',
+    about: 'A split that does not end on its block.',
+  },
+  'poor-zone-outside-block': {
+    severity: 'error',
+    what: 'A poor zone of {name} is at {xMm}, {yMm} mm.',
+    limit: 'On the face, {lengthMm} × {widthMm} mm.',
+    from: 'the block’s size',
+    fix: 'Measure from the left end and the lower edge of the face.',
+    about: 'A zone of poorer wood whose middle does not lie on its block.',
   },
   'density-impossible': {
     severity: 'error',
@@ -532,10 +557,26 @@ const entries = {
   'template-larger-than-sheet': {
     severity: 'error',
     what: 'The template of {name} is {lengthMm} × {heightMm} mm.',
-    limit: 'The sheet, {sheetLengthMm} × {sheetWidthMm} mm.',
+    limit: 'The sheet inside its margin, {clearLengthMm} × {clearWidthMm} mm.',
     from: 'templateSheet',
-    fix: 'Use a larger sheet.',
+    fix: 'Use a larger sheet, or a smaller marginMm.',
     about: 'A template that does not fit its sheet.',
+  },
+  'no-lip-sheet': {
+    severity: 'error',
+    what: 'The lip of {name} is {thicknessMm} mm thick; the lip sheets are {found} mm.',
+    limit: 'A sheet of {thicknessMm} mm, within {withinMm} mm.',
+    from: 'lip.thicknessMm of the pattern',
+    fix: 'Add a sheet of that thickness to lipSheets.',
+    about: 'A lip is cut from a sheet of its own thickness, and there is none.',
+  },
+  'lip-larger-than-sheet': {
+    severity: 'error',
+    what: 'The lip of {name} is {lengthMm} × {widthMm} mm.',
+    limit: 'The sheet inside its margin, {clearLengthMm} × {clearWidthMm} mm.',
+    from: 'lipSheets',
+    fix: 'Use a larger sheet, or a smaller marginMm.',
+    about: 'A lip that does not fit its sheet.',
   },
   'blade-too-wide': {
     severity: 'warning',

@@ -19,6 +19,7 @@ import { LEAST_HEIGHT_MM } from './drawing/label.js';
 import { cutCaution, orderNotes, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing, sawnPart } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
+import type { Circle } from './geometry/arcpath.js';
 import { checkJig } from './jig/check.js';
 import type { Jig } from './jig/jig.js';
 import { makeJigs, wallProblem } from './jig/set.js';
@@ -26,10 +27,13 @@ import type { JigSetups } from './jig/setup.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
 import { afloat, designsOf } from './lures.js';
 import { isError } from './messages.js';
-import type { Nest, NestFace } from './nest/nest.js';
+import type { Knot, Nest, NestFace } from './nest/nest.js';
 import { checkOrder, nestOrder } from './nest/order.js';
+import type { Search } from './nest/search.js';
 import type { Pattern } from './pattern/pattern.js';
+import { blockCost } from './pattern/run.js';
 import { assertNone, type Problem, problem } from './problem.js';
+import { lipSheets, type MadeSheet, templateSheets } from './sheets.js';
 import type { SolidKernel } from './solid/kernel.js';
 
 /** One line of the order, with all that is made for it. */
@@ -44,6 +48,8 @@ export type Product = {
   readonly jigs: readonly Jig[];
 };
 
+export type { MadeSheet } from './sheets.js';
+
 export type Build = {
   readonly job: Job;
   readonly products: readonly Product[];
@@ -53,15 +59,17 @@ export type Build = {
   readonly faces: readonly Drawn[];
   /** How each face of the nest is cut, in its order. */
   readonly cutPlans: readonly CutPlan[];
+  /** Templates together, then lips; none for a single pattern. */
+  readonly sheets: readonly MadeSheet[];
 };
 
 /** The build is null when a finding is an error; warnings come with a build. */
 export type Outcome = { readonly build: Build | null; readonly findings: readonly Finding[] };
 
-/** Layouts tried per face beside the systematic ones, and where their shuffles start. */
-const NEST_EFFORT = { tries: 24, seed: 1 };
+/** Layouts tried per face beside the systematic ones, where their shuffles start, and layouts tried for a whole plan. */
+const NEST_EFFORT = { tries: 24, seed: 1, layouts: 120 };
 
-export function build(job: Job, kernel: SolidKernel): Outcome {
+export function build(job: Job, kernel: SolidKernel, search: Search): Outcome {
   const designs = designsOf(job);
   const unmakeable = designs.flatMap((d) => d.findings);
   if (unmakeable.length > 0) return { build: null, findings: unmakeable };
@@ -76,12 +84,14 @@ export function build(job: Job, kernel: SolidKernel): Outcome {
   const thin = jigs.flatMap((j, i) =>
     j.jigs.flatMap((jig) => checkedJig(kernel, jig, blanks[i], setups).map((p) => finding(i, p))),
   );
-  const sawn = workshop ? sawRun(job, workshop, blanks) : null;
+  const sawn = workshop ? sawRun(job, workshop, blanks, search) : null;
+  const lips = workshop && lipSheets(workshop, job.orders, blanks, search);
   const findings: Finding[] = [
     ...templates.flatMap((t) => t.problems.map((p) => finding('job', p))),
     ...jigs.flatMap((j, i) => j.problems.map((p) => finding(i, p))),
     ...thin,
     ...(sawn?.findings ?? []),
+    ...(lips?.problems ?? []).map((p) => finding('job', p)),
   ];
   if (findings.some(({ problem }) => isError(problem))) return { build: null, findings };
 
@@ -101,12 +111,17 @@ export function build(job: Job, kernel: SolidKernel): Outcome {
       jigs: jigs[i].jigs,
     };
   });
+  const whole = products.map((p) => p.template);
   const made: Build = {
     job,
     products,
     nest: sawn?.nest ?? null,
     faces: sawn?.faces ?? [],
     cutPlans: sawn?.cutPlans ?? [],
+    sheets: [
+      ...(workshop ? templateSheets(workshop, blanks, whole, search) : []),
+      ...(lips?.sheets ?? []),
+    ],
   };
   assertSound(made);
   return { build: made, findings: [...findings, ...labelWarnings(made)] };
@@ -120,16 +135,26 @@ type Sawn = {
 };
 
 /** Nests the order, plans how its faces are cut, draws them, and checks all three. */
-function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[]): Sawn {
-  const { saw, stack, webMm, blocks } = workshop;
+function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[], search: Search): Sawn {
+  const { saw, stack, webMm, clearNoseRatio, largestTiltDeg, timberLeast } = workshop;
+  const blocks = workshop.blocks.map((block) => ({
+    ...block,
+    costEach: blockCost(block, timberLeast, job.materials.timbers),
+  }));
   const wanted = job.orders.map(({ pattern, count }, i) => ({
     blank: blanks[i],
     timber: pattern.timber,
     count,
   }));
-  const rules = { gapMm: gapMm(saw, webMm), ...stack, ...NEST_EFFORT };
+  const rules = {
+    gapMm: gapMm(saw, webMm),
+    clearNoseRatio,
+    largestTiltDeg,
+    ...stack,
+    ...NEST_EFFORT,
+  };
   const sawings = blanks.map((blank) => sawing(blank, saw));
-  const { nest, problems } = nestOrder(wanted, blocks, rules);
+  const { nest, problems } = nestOrder(wanted, blocks, rules, search);
   const told = (problems: readonly Problem[]) => problems.map((p) => finding('job', p));
   const nested = told([...sawings.flatMap((s) => s.problems), ...problems]);
   if (nested.some(({ problem }) => isError(problem))) return unsawn(nest, nested);
@@ -181,12 +206,14 @@ const drawFace = (
   face: NestFace,
   plan: CutPlan,
   works: ReadonlyMap<string, BlankWork>,
-  { saw }: Workshop,
+  { saw, clearNoseRatio }: Workshop,
 ): Drawn =>
   faceDrawing({
     ...face,
     title: `Face ${face.id}`,
-    knots: face.knots.map((k) => ({ center: [k.xMm, k.yMm], radius: k.radiusMm })),
+    knots: face.knots.map(circleOf),
+    poorZones: face.poorZones.map(circleOf),
+    clearNoseRatio,
     placed: face.placements.map(({ part, turnDeg, xMm, yMm }) => ({
       work: works.get(part) as BlankWork,
       motion: { turnDeg, move: [xMm, yMm] },
@@ -196,9 +223,17 @@ const drawFace = (
     notes: [...stackNotes(face.stacks), ...orderNotes(plan, saw), cutCaution(saw)],
   });
 
-const labelWarnings = ({ products, faces }: Build): Finding[] => {
+const circleOf = ({ xMm, yMm, radiusMm }: Knot): Circle => ({
+  center: [xMm, yMm],
+  radius: radiusMm,
+});
+
+const labelWarnings = ({ products, faces, sheets }: Build): Finding[] => {
   const unlabeled = new Set(
-    [...products.map((p) => p.template.drawn), ...faces].flatMap((d) => d.unlabeled),
+    [...products.map((p) => p.template), ...sheets]
+      .map((made) => made.drawn)
+      .concat(faces)
+      .flatMap((d) => d.unlabeled),
   );
   return [...unlabeled]
     .sort()
@@ -216,8 +251,8 @@ function checkedJig(kernel: SolidKernel, jig: Jig, blank: Blank, setups: JigSetu
 }
 
 /** The checks that need the whole build; those of the nest and the jigs run where they are made. */
-function assertSound({ products, faces }: Build): void {
-  const drawn = [...products.map((p) => p.template.drawn), ...faces];
+function assertSound({ products, faces, sheets }: Build): void {
+  const drawn = [...products.map((p) => p.template.drawn), ...faces, ...sheets.map((s) => s.drawn)];
   assertNone([
     ...products.flatMap(({ body, template }) => [...checkBody(body), ...checkTemplate(template)]),
     ...drawn.flatMap(({ drawing }) =>

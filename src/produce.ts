@@ -1,6 +1,7 @@
 /** One file → everything made from it, or every problem that stands in the way, each with its place. */
 import { load } from './load.js';
 import { designFindings } from './lures.js';
+import { loadSolver } from './nest/solver.js';
 import { type Build, build } from './pipeline.js';
 import type { Place, Problem } from './problem.js';
 import type { Input } from './reader.js';
@@ -23,8 +24,8 @@ export async function produce(path: string): Promise<Produced> {
   });
   if (!job) return give([], null);
   if (!complete) return give(designFindings(job).map(placed), null);
-  const kernel = await loadKernel();
-  const { build: made, findings } = build(job, kernel);
+  const [kernel, solver] = await Promise.all([loadKernel(), loadSolver()]);
+  const { build: made, findings } = build(job, kernel, { solver });
   return give(findings.map(placed), made && { build: made, kernel });
 }
 

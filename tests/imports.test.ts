@@ -17,7 +17,9 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   afloat: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'float', 'ballast'],
   tub: ['geometry', 'pattern', 'blank', 'mass', 'float'],
   solid: ['geometry'],
-  nest: ['geometry', 'blank'],
+  lattice: ['geometry'],
+  pack: ['geometry'],
+  nest: ['geometry', 'blank', 'lattice', 'pack'],
   cutplan: ['geometry', 'tables', 'pattern', 'nest'],
   drawing: ['geometry', 'pattern', 'body', 'blank', 'mass', 'float'],
   jig: ['geometry', 'pattern', 'blank', 'solid'],
@@ -47,8 +49,11 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   makerjs: ['geometry/meet.ts'],
   'manifold-3d': ['solid/kernel.ts'],
   commander: ['main.ts'],
+  'maxrects-packer': ['bench/boxes.ts'],
   yaml: ['pattern/source.ts'],
   svgson: ['formats/svg.ts'],
+  highs: ['nest/solver.ts'],
+  earcut: ['geometry/pieces.ts'],
 };
 
 const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter(

@@ -50,6 +50,17 @@ type Record = {
     made: { [name: string]: number };
     ordered: { [name: string]: number };
   };
+  sheets: {
+    kind: string;
+    id: number;
+    copies: number;
+    lengthMm: number;
+    widthMm: number;
+    marginMm: number;
+    gapMm: number;
+    outlines: { [pattern: string]: [number, number][] };
+    placements: { pattern: string; xMm: number; yMm: number; turnDeg: number }[];
+  }[];
   jigs: {
     pattern: string;
     kind: string;
@@ -83,6 +94,12 @@ describe('the demo run', () => {
     ]);
   });
 
+  test('every template lies on a sheet, once', () => {
+    expect(record.sheets.map((s) => s.kind)).toEqual(record.sheets.map(() => 'template-sheet'));
+    const names = record.sheets.flatMap((s) => s.placements.map((p) => p.pattern));
+    expect(names.sort()).toEqual(record.patterns.map((p) => p.name).sort());
+  });
+
   test('every blank that was ordered is made', () => {
     expect(record.nest.ordered).toEqual({ skerry: 22, 'skerry-130': 8, ghyll: 16, holm: 10 });
     const counted: { [name: string]: number } = {};
@@ -112,7 +129,7 @@ describe('the demo run', () => {
 
   test('each DXF, read by another parser: millimeters, closed outlines, one for each blank, a bar of 100 mm', () => {
     const drawings = demo.files.filter((f) => f.format === 'dxf');
-    expect(drawings).toHaveLength(record.nest.faces.length + 4);
+    expect(drawings).toHaveLength(record.nest.faces.length + record.sheets.length + 4);
     for (const file of drawings) {
       const parser = new (DxfParser as unknown as typeof DxfParser.default)();
       const dxf = parser.parseSync(text(file));
@@ -124,9 +141,11 @@ describe('the demo run', () => {
         vertices?: { x: number; y: number; bulge?: number }[];
       };
       const cuts = (dxf.entities as unknown as Line[]).filter((e) => e.layer === 'CUT_OUTSIDE');
-      const face =
-        file.kind === 'face' ? record.nest.faces[Number(file.path.match(/\d+/)?.[0]) - 1] : null;
-      expect(cuts, file.path).toHaveLength(face ? face.placements.length : 1);
+      const at = Number(file.path.match(/(\d+)\.dxf$/)?.[1]) - 1;
+      const parts = { face: record.nest.faces, 'template-sheet': record.sheets }[
+        file.kind as string
+      ];
+      expect(cuts, file.path).toHaveLength(parts ? parts[at].placements.length : 1);
       for (const c of cuts) {
         expect(c.shape).toBe(true);
         expect(c.vertices?.some((v) => v.bulge)).toBe(true);
@@ -167,13 +186,13 @@ describe('the demo run', () => {
     );
     expect(manifest.files).toHaveLength(demo.files.length);
     expect(new Set(manifest.files.map((f: { kind: string }) => f.kind))).toEqual(
-      new Set(['face', 'template', 'picture', 'jig', 'body', 'blank', 'build']),
+      new Set(['face', 'template', 'template-sheet', 'picture', 'jig', 'body', 'blank', 'build']),
     );
     expect(manifest.inputs).toEqual([{ path: 'a.yaml', sha256: 'x' }]);
   });
 
-  test('the picture in the README is the third face (else: copy it to docs/face.svg)', () => {
-    const face = demo.files.find((f) => f.path === 'faces/face-3.svg');
+  test('the picture in the README is the second face (else: copy it to docs/face.svg)', () => {
+    const face = demo.files.find((f) => f.path === 'faces/face-2.svg');
     expect(face && text(face)).toBe(readFileSync(join(ROOT, 'docs/face.svg'), 'utf8'));
   });
 

@@ -11,19 +11,9 @@ import { benchBallast } from './ballast.js';
 import { benchCuts, benchEllipsoid, benchRests } from './float.js';
 import { benchJigs } from './jigs.js';
 import { makeRows } from './make.js';
-
-/** Rows with numbers to two decimals. */
-const table = (rows: readonly object[]): void =>
-  console.table(
-    rows.map((row) =>
-      Object.fromEntries(
-        Object.entries(row).map(([k, v]) => [
-          k,
-          typeof v === 'number' ? Math.round(v * 100) / 100 : v,
-        ]),
-      ),
-    ),
-  );
+import { printNestBoxes } from './nest-boxes-tables.js';
+import { planRows } from './plan.js';
+import { table } from './table.js';
 
 console.log('Booleans of each jig: manifold-3d against the same tree by @jscad/modeling');
 const { made } = await produce(shippedPath('templates/first-ice.yaml'));
@@ -48,6 +38,10 @@ console.log(
 table([benchEllipsoid()]);
 console.log('Ballast search, 10 bits × 2 holes');
 table(lures.map((f) => benchBallast(f.pattern.name, () => reballasted(f, []).piece)));
+
+printNestBoxes(made.build);
+console.log('The plan of a run over 200 planks, and how near its bounds it comes');
+table(await planRows(made.build.products.map((p) => p.blank)));
 
 console.log('A whole make, from file to files on disk');
 const rows = await makeRows();

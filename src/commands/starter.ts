@@ -78,11 +78,24 @@ export function runStarter(name: string, pattern: string, schemaPath: string): s
       lengthMm: 300,
       widthMm: 200,
       thicknessMm: 3,
+      marginMm: 5,
+      webMm: 2,
       cutter: { guidance: 'steered', kerfMm: 0.6 },
       hangHoleMm: 5,
       pencilHoleMm: 2.5,
       leastWallMm: 2,
     },
+    lipSheets: [
+      {
+        material: 'clear polycarbonate',
+        lengthMm: 300,
+        widthMm: 200,
+        thicknessMm: 1.5,
+        marginMm: 5,
+        webMm: 2,
+        cutter: { guidance: 'steered', kerfMm: 1 },
+      },
+    ],
   });
 }
 

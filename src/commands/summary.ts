@@ -4,7 +4,7 @@ import type { Floating } from '../afloat/floating.js';
 import { wishSeen } from '../afloat/wish.js';
 import { trimmed } from '../formats/number.js';
 import type { Jig } from '../jig/jig.js';
-import type { NestFace } from '../nest/nest.js';
+import type { Nest, NestFace } from '../nest/nest.js';
 import type { Build, Product } from '../pipeline.js';
 import { table } from './table.js';
 
@@ -45,13 +45,14 @@ export function summary(build: Build, dir: string): string {
     `${job.name}: ${made(build)} in ${dir}`,
     patterns,
     ...cuts,
+    ...(nest === null ? [] : [timber(nest)]),
     `Look first at ${dir}/${first} and, for how each lure lies in the water, ${dir}/float; then print the jigs in ${dir}/jigs. build.json has every number.`,
     'Saws, molten lead, dust and epoxy hurt people: README, "Cautions". Local rules come first.',
     '',
   ].join('\n\n');
 }
 
-function made({ products, nest }: Build): string {
+function made({ products, nest, sheets }: Build): string {
   const count = (n: number, word: string) => `${n} ${word}${n === 1 ? '' : 's'}`;
   const jigs = products.reduce((n, p) => n + p.jigs.length, 0);
   const blanks = nest
@@ -63,7 +64,31 @@ function made({ products, nest }: Build): string {
       ]
     : [];
   const stacks = nest ? [count(nest.stacks, 'stack'), count(nest.faces.length, 'face')] : [];
-  return [count(products.length, 'pattern'), ...blanks, ...stacks, count(jigs, 'jig')].join(', ');
+  const laid = sheets.reduce((sum, s) => sum + s.layout.copies, 0);
+  return [
+    count(products.length, 'pattern'),
+    ...blanks,
+    ...stacks,
+    ...(laid > 0 ? [count(laid, 'sheet')] : []),
+    count(jigs, 'jig'),
+  ].join(', ');
+}
+
+/** Timber used, the least there is to be known of, and how far the plan is from it. */
+function timber(nest: Nest): string {
+  const { timberUsedMm3, timberBoundMm3, timberBoundKind, timberAreaBoundMm3 } = nest;
+  const liters = (mm3: number): string => `${trimmed(mm3 / 1e6, 2)} l`;
+  const above = (boundMm3: number): string =>
+    `${trimmed((100 * (timberUsedMm3 - boundMm3)) / Math.max(timberUsedMm3, 1), 1)} %`;
+  const bound =
+    timberBoundKind === 'every-plan'
+      ? `no plan can use less than ${liters(timberBoundMm3)}, ${above(timberBoundMm3)} below`
+      : `plans of the layouts found use at least ${liters(timberBoundMm3)} (${above(timberBoundMm3)} below), any plan at least ${liters(timberAreaBoundMm3)} (${above(timberAreaBoundMm3)} below)`;
+  const ended = [
+    ...(nest.limitReached ? [' The search ended at its limit.'] : []),
+    ...(nest.interrupted ? [' The search was stopped; this is the best it had.'] : []),
+  ];
+  return `Timber: ${liters(timberUsedMm3)} in whole blocks; ${bound}.${ended.join('')}`;
 }
 
 const mass = ({ sawnMass: { massG, spreadG } }: Product): string =>
@@ -107,4 +132,7 @@ export const summaryData = ({ products, nest }: Build) => ({
   })),
   stacks: nest?.stacks ?? null,
   usedRatio: nest?.usedRatio ?? null,
+  timberUsedMm3: nest?.timberUsedMm3 ?? null,
+  timberBoundMm3: nest?.timberBoundMm3 ?? null,
+  timberBoundKind: nest?.timberBoundKind ?? null,
 });

@@ -27,7 +27,7 @@ export const LAYER_MEANING: Readonly<Record<LayerName, string>> = {
   LABEL: 'name, length and version, single strokes',
   SAW_ROUTE:
     'ways in for a blade led by hand (dashed), relief and parting cuts, their order; never cut by a machine',
-  STOCK: 'edge of the block or sheet, its margin, its knots; not cut',
+  STOCK: 'edge of the block or sheet, its margin, its flaws; not cut',
   RULE: '100 mm scale bar and notes outside the work; not cut',
 };
 

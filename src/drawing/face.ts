@@ -1,18 +1,17 @@
 /** The drawing of one face of a stack: what is glued on the block, or what the cutter follows. */
 import type { Blank } from '../blank/blank.js';
-import { type Circle, movedPath, pathPoints } from '../geometry/arcpath.js';
+import { movedPath, pathPoints } from '../geometry/arcpath.js';
 import { circleRing, rectRing } from '../geometry/ring.js';
-import { type Box, type Motion, moved, type Point2 } from '../geometry/vec.js';
+import type { Box, Motion, Point2 } from '../geometry/vec.js';
 import { begunAt, without } from './contour.js';
 import { type Drawn, type ReadyCut, type Stroke, strokesBox } from './drawing.js';
-import { labelStrokes, obstaclesOf, type PlacedLabel, placeLabel } from './label.js';
+import { type FlawWork, flawNotes, flawStrokes } from './flaws.js';
+import { type Ink, inkStrokes } from './ink.js';
+import { labelStrokes, obstaclesOf, placeLabel } from './label.js';
 import { datumLine, hangerMarks, holeMarks, woodOf } from './marks.js';
-import type { Part } from './parts.js';
 import { type FaceCuts, routeStrokes } from './route.js';
 import {
   BAR_BELOW_MM,
-  circleStroke,
-  cutStroke,
   kerfNote,
   lineStroke,
   NOTE_HEIGHT_MM,
@@ -35,7 +34,7 @@ export type BlankWork = {
 };
 
 /** A face in its own frame: x along the grain from 0 to the length, y from 0 to the width. */
-export type FaceWork = {
+export type FaceWork = FlawWork & {
   /** What the face is called on the drawing, printable ASCII. */
   readonly title: string;
   readonly lengthMm: number;
@@ -48,7 +47,6 @@ export type FaceWork = {
   readonly layers: number;
   /** Stacks that are cut so. */
   readonly copies: number;
-  readonly knots: readonly Circle[];
   readonly placed: readonly { readonly work: BlankWork; readonly motion: Motion }[];
   /** Kerf that the cuts allow for; null when they are the outlines themselves. */
   readonly kerfMm: number | null;
@@ -58,28 +56,22 @@ export type FaceWork = {
   readonly notes?: readonly string[];
 };
 
-/** What is drawn inside one blank, in its own frame; the same wherever the blank lies. */
-type Face = { readonly marks: readonly Part[]; readonly label: PlacedLabel | null };
-
 /**
- * Draws a face: edge of the block, margin (dashed), knots, and of every blank its cuts, its marks and
+ * Draws a face: edge of the block, margin (dashed), flaws, and of every blank its cuts, its marks and
  * its label, which is never upside down; under the block the scale bar, the direction of the grain
  * and notes.
  */
 export function faceDrawing(face: FaceWork): Drawn {
-  const drawn = new Map<BlankWork, Face>();
+  const drawn = new Map<BlankWork, Ink>();
   for (const { work } of face.placed) if (!drawn.has(work)) drawn.set(work, drawBlank(work));
   const blanks = inOrder(face).flatMap((i) => {
     const { work, motion } = face.placed[i];
-    return [...cutStrokes(face, i), ...inkStrokes(drawn.get(work) as Face, motion)];
+    return followed(face, i, inkStrokes(drawn.get(work) as Ink, motion));
   });
-  const route =
-    face.cuts && face.kerfMm === null
-      ? routeOf(face, face.cuts, blanks, labelBoxes(face, drawn))
-      : [];
   const notes = faceNotes(face);
   const stock = stockStrokes(face);
-  // A knot may reach over the block's lower edge.
+  const route = routeOf(face, drawn, [...blanks, ...stock]);
+  // A flaw may reach over the block's lower edge.
   const below: Point2 = [0, Math.min(0, Math.floor(strokesBox(stock)[1]))];
   const drawing = tidied({
     title: face.title,
@@ -90,7 +82,7 @@ export function faceDrawing(face: FaceWork): Drawn {
   return { drawing, unlabeled };
 }
 
-function drawBlank({ blank, slotIsCut, label }: BlankWork): Face {
+function drawBlank({ blank, cuts, slotIsCut, label }: BlankWork): Ink {
   const { wood, slotLines } = woodOf(blank, slotIsCut);
   const marks = [
     ...datumLine(wood),
@@ -98,19 +90,12 @@ function drawBlank({ blank, slotIsCut, label }: BlankWork): Face {
     ...blank.holes.flatMap((hole) => holeMarks(hole, wood)),
     ...slotLines,
   ];
-  return { marks, label: placeLabel(label, wood.outline, obstaclesOf(marks, wood)) };
+  return { cuts, marks, label: placeLabel(label, wood.outline, obstaclesOf(marks, wood)) };
 }
 
-const inkStrokes = ({ marks, label }: Face, motion: Motion): Stroke[] => [
-  ...marks.map(([from, to]) => lineStroke('MARK', moved(motion, from), moved(motion, to))),
-  ...(label ? labelStrokes('LABEL', label, motion) : []),
-];
-
-/** The cuts of one placement; what follows them begins at its lead-in and leaves out what is cut already. */
-function cutStrokes({ placed, cuts, kerfMm }: FaceWork, i: number): Stroke[] {
-  const { work, motion } = placed[i];
-  const strokes = work.cuts.map((cut) => cutStroke(cut, motion));
-  if (!cuts || kerfMm === null) return strokes;
+/** The strokes of one placement; a contour that is followed begins at its lead-in and leaves out what is cut already. */
+function followed({ cuts, kerfMm }: FaceWork, i: number, strokes: readonly Stroke[]): Stroke[] {
+  if (!cuts || kerfMm === null) return [...strokes];
   const shared = cuts.sharedLines.filter((l) => l.placement === i).map((l) => l.path);
   const lead = cuts.entryPaths[i];
   return strokes.flatMap((stroke): Stroke[] => {
@@ -124,38 +109,38 @@ function cutStrokes({ placed, cuts, kerfMm }: FaceWork, i: number): Stroke[] {
 const inOrder = ({ placed, cuts, kerfMm }: FaceWork): readonly number[] =>
   cuts && kerfMm !== null ? cuts.cutOrder : [...placed.keys()];
 
-/** Chord error of outlines that numbers keep clear of, mm. */
-const CHORD_MM = 0.02;
-
-const labelBoxes = ({ placed }: FaceWork, drawn: ReadonlyMap<BlankWork, Face>): Box[] =>
-  placed.flatMap(({ work, motion }) => {
-    const label = drawn.get(work)?.label;
-    return label ? [strokesBox(labelStrokes('LABEL', label, motion))] : [];
-  });
-
+/** The ways of a saw led by hand; its numbers keep clear of all that is drawn on blanks and block. */
 function routeOf(
-  face: FaceWork,
-  cuts: FaceCuts,
-  blanks: readonly Stroke[],
-  labels: readonly Box[],
+  { placed, cuts, kerfMm }: FaceWork,
+  drawn: ReadonlyMap<BlankWork, Ink>,
+  others: readonly Stroke[],
 ): Stroke[] {
-  const { lengthMm, widthMm, marginMm, knots } = face;
-  const block = (inset: number) => rectRing(inset, inset, lengthMm - inset, widthMm - inset);
-  const closed = (ring: readonly Point2[]) => [...ring, ring[0]];
+  if (!cuts || kerfMm !== null) return [];
   return routeStrokes(cuts, {
-    outlines: face.placed.map(({ work, motion }) => outlineOf(work, motion)),
-    lines: [
-      ...blanks.flatMap((s) =>
-        s.layer === 'MARK' && s.kind === 'path' ? [pathPoints(s.path, CHORD_MM)] : [],
-      ),
-      ...knots.map(({ center, radius }) =>
-        closed(circleRing(center, radius, { segments: 48, circumscribed: true })),
-      ),
-      closed(block(0)),
-      ...(marginMm > 0 ? [closed(block(marginMm))] : []),
-    ],
-    boxes: labels,
+    outlines: placed.map(({ work, motion }) => outlineOf(work, motion)),
+    lines: others.filter((s) => s.layer === 'MARK' || s.layer === 'STOCK').map(lineOf),
+    boxes: placed.flatMap(({ work, motion }): Box[] => {
+      const label = drawn.get(work)?.label;
+      return label ? [strokesBox(labelStrokes('LABEL', label, motion))] : [];
+    }),
   });
+}
+
+/** Chord error of lines that numbers keep clear of, mm. */
+const CHORD_MM = 0.02;
+const CIRCLE_CHORDS = 48;
+
+/** A stroke as a line; a closed one ends where it begins. */
+function lineOf(stroke: Stroke): Point2[] {
+  const points =
+    stroke.kind === 'path'
+      ? pathPoints(stroke.path, CHORD_MM)
+      : circleRing(stroke.circle.center, stroke.circle.radius, {
+          segments: CIRCLE_CHORDS,
+          circumscribed: true,
+        });
+  const closed = stroke.kind === 'circle' || stroke.path.closed;
+  return closed ? [...points, points[0]] : [...points];
 }
 
 function outlineOf({ cuts }: BlankWork, motion: Motion): Point2[] {
@@ -165,7 +150,7 @@ function outlineOf({ cuts }: BlankWork, motion: Motion): Point2[] {
   return paths.flatMap((path) => pathPoints(movedPath(motion, path), CHORD_MM));
 }
 
-const stockStrokes = ({ lengthMm, widthMm, marginMm, knots }: FaceWork): Stroke[] => [
+const stockStrokes = ({ lengthMm, widthMm, marginMm, ...flaws }: FaceWork): Stroke[] => [
   polygonStroke('STOCK', rectRing(0, 0, lengthMm, widthMm)),
   ...(marginMm > 0
     ? [
@@ -178,7 +163,7 @@ const stockStrokes = ({ lengthMm, widthMm, marginMm, knots }: FaceWork): Stroke[
         },
       ]
     : []),
-  ...knots.map(({ center, radius }) => circleStroke('STOCK', center, radius)),
+  ...flawStrokes(flaws),
 ];
 
 function faceNotes(face: FaceWork): string[] {
@@ -190,6 +175,7 @@ function faceNotes(face: FaceWork): string[] {
     `BLOCK ${size} MM, MARGIN ${plain(face.marginMm)} MM, ${plain(face.gapMm)} MM BETWEEN OUTLINES`,
     `${counted(placed.length, 'OUTLINE')} X ${counted(layers, 'LAYER')} X ${counted(copies, 'STACK')} = ${counted(count, 'BLANK')}`,
     kerfNote(kerfMm),
+    ...flawNotes(face),
     ...notes,
   ];
 }

@@ -44,6 +44,12 @@ export function orderNotes(
 export const cutLetter = (index: number): string =>
   String.fromCharCode(65 + (index % 26)) + (index < 26 ? '' : String(Math.floor(index / 26)));
 
+/** Cautions for sheet: clear plastics above all. */
+export const sheetCautions = (cutter: Pick<Cutter, 'guidance'>): string[] =>
+  cutter.guidance === 'steered'
+    ? ['SHEET CHIPS WHEN SAWN: EYE PROTECTION', cutCaution(cutter)]
+    : ['POLYCARBONATE CUTS BADLY UNDER A LASER AND GIVES HARMFUL FUME', cutCaution(cutter)];
+
 /** The caution that stands where the cut is made. Local rules and the machine's own list come first. */
 export const cutCaution = ({ guidance }: Pick<Cutter, 'guidance'>): string =>
   guidance === 'steered'

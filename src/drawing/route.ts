@@ -23,7 +23,7 @@ export type FaceCuts = {
   readonly kerfMm: number;
 };
 
-/** Lines that numbers keep away from: outlines and marks, labels by their boxes, knots, the block. */
+/** Lines that numbers keep away from: outlines and marks, labels by their boxes, flaws, the block. */
 export type Taken = {
   readonly outlines: readonly (readonly Point2[])[];
   readonly lines: readonly (readonly Point2[])[];

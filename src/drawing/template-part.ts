@@ -9,10 +9,11 @@ import type { Cutter } from '../pattern/run.js';
 import { type Problem, problem } from '../problem.js';
 import { checkCuts, cutPart, type NominalPart, nominalPart } from './cut.js';
 import type { Drawn, ReadyCut } from './drawing.js';
+import type { Ink } from './ink.js';
 import { cutCaution } from './notes.js';
 import { templateOpenings } from './openings.js';
 import { plain } from './strokes.js';
-import { templateDrawing } from './template.js';
+import { type TemplateWork, templateDrawing, templateInk } from './template.js';
 
 /** The sheet a run cuts its templates from. */
 export type Sheet = {
@@ -23,12 +24,16 @@ export type Sheet = {
   readonly hangHoleMm: number;
   readonly pencilHoleMm: number;
   readonly leastWallMm: number;
+  readonly marginMm: number;
 };
 
 export type Template = {
   readonly part: NominalPart;
   readonly cutter: Cutter;
   readonly cuts: readonly ReadyCut[];
+  /** The nominal outline as points: with the lip slot if it is cut. */
+  readonly outline: Ring;
+  readonly ink: Ink;
   readonly drawn: Drawn;
 };
 
@@ -46,6 +51,7 @@ const NO_SHEET: Sheet = {
   hangHoleMm: 5,
   pencilHoleMm: 2.5,
   leastWallMm: 2,
+  marginMm: 0,
 };
 const BY_HAND: Cutter = {
   guidance: 'steered',
@@ -77,7 +83,7 @@ export function makeTemplate(
     ...thinProblem(part, blank, sheet.leastWallMm),
   ];
   if (wrong.length > 0) return { template: null, problems: wrong };
-  const drawn = templateDrawing({
+  const work: TemplateWork = {
     blank,
     cuts,
     slotIsCut: part.slotMm !== null,
@@ -86,9 +92,17 @@ export function makeTemplate(
     notes: tools
       ? [`${sheet.material}, ${plain(sheet.thicknessMm)} MM`.toUpperCase(), cutCaution(cutter)]
       : [],
-  });
+  };
+  const ink = templateInk(work);
   return {
-    template: { part, cutter, cuts, drawn },
+    template: {
+      part,
+      cutter,
+      cuts,
+      outline: outlineOf(part, blank),
+      ink,
+      drawn: templateDrawing(work, ink),
+    },
     problems: roomWarnings(blank, sheet, pencils, hangUp),
   };
 }
@@ -99,27 +113,30 @@ export const checkTemplate = ({ part, cutter, cuts }: Template): string[] =>
 function sheetProblem(blank: Blank, sheet: Sheet): Problem[] {
   const [minX, minY, maxX, maxY] = ringBox(blank.outlineRing);
   const [lengthMm, heightMm] = [maxX - minX, maxY - minY];
+  const [clearLengthMm, clearWidthMm] = [sheet.lengthMm, sheet.widthMm].map(
+    (side) => side - 2 * sheet.marginMm,
+  );
   const lies = (l: number, w: number) => lengthMm <= l && heightMm <= w;
-  if (lies(sheet.lengthMm, sheet.widthMm) || lies(sheet.widthMm, sheet.lengthMm)) return [];
+  if (lies(clearLengthMm, clearWidthMm) || lies(clearWidthMm, clearLengthMm)) return [];
   const facts = {
     name: blank.name,
     lengthMm,
     heightMm,
-    sheetLengthMm: sheet.lengthMm,
-    sheetWidthMm: sheet.widthMm,
+    clearLengthMm,
+    clearWidthMm,
   };
   return [problem('template-larger-than-sheet', ['templateSheet'], facts)];
 }
+
+const outlineOf = ({ slotMm }: NominalPart, blank: Blank): Ring =>
+  slotMm === null ? blank.profileRing : blank.outlineRing;
 
 /**
  * Two ways to be thin: what is left beyond the slot's inner end, and a neck at which the part, shrunk
  * by half the least wall, falls apart.
  */
-function thinProblem(
-  { name, slotMm, openings }: NominalPart,
-  blank: Blank,
-  limitMm: number,
-): Problem[] {
+function thinProblem(part: NominalPart, blank: Blank, limitMm: number): Problem[] {
+  const { name, slotMm, openings } = part;
   if (limitMm === 0) return [];
   const thinAt = (where: string) => [
     problem('part-too-thin', ['templateSheet', 'leastWallMm'], { name, limitMm, where }),
@@ -128,11 +145,13 @@ function thinProblem(
   if (slotMm !== null && slot && beyondSlot(slot, blank.profileRing) < limitMm) {
     return thinAt('the inner end of the lip slot');
   }
-  const outline = slotMm === null ? blank.profileRing : blank.outlineRing;
   const holes = openings.map((c) =>
     asRegion(circleRing(c.center, c.radius, { segments: 48, circumscribed: true })),
   );
-  const shrunk = offset(subtract([asRegion(outline)], holes), -(limitMm / 2 - CHORD_TOLERANCE_MM));
+  const shrunk = offset(
+    subtract([asRegion(outlineOf(part, blank))], holes),
+    -(limitMm / 2 - CHORD_TOLERANCE_MM),
+  );
   return shrunk.length === 1 ? [] : thinAt('a neck of its outline');
 }
 

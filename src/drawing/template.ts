@@ -3,11 +3,12 @@ import type { BallastHole, Blank } from '../blank/blank.js';
 import { CHORD_TOLERANCE_MM } from '../blank/blank.js';
 import { pathPoints } from '../geometry/arcpath.js';
 import { distance, type Motion, type Point2 } from '../geometry/vec.js';
-import { type Drawn, type ReadyCut, type Stroke, strokesBox } from './drawing.js';
-import { labelStrokes, obstaclesOf, placeLabel } from './label.js';
+import { type Drawn, type ReadyCut, strokesBox } from './drawing.js';
+import { type Ink, inkStrokes } from './ink.js';
+import { obstaclesOf, placeLabel } from './label.js';
 import { datumLine, hangerMarks, roundOpening, type Wood, woodOf } from './marks.js';
 import { type Part, partsInside } from './parts.js';
-import { cutStroke, kerfNote, lineStroke, underneath } from './strokes.js';
+import { kerfNote, underneath } from './strokes.js';
 import { tidied } from './tidy.js';
 
 export type TemplateWork = {
@@ -31,23 +32,28 @@ const TICK_PITCH_MM = 10;
 const TICK_MM = 0.8;
 
 /**
- * Draws a template in the frame of its blank: cuts, datum line with a tick at every 10 mm of station,
- * hanger marks, the axis of each ballast hole from the belly edge to its pencil hole, the label where
- * it has room, and under the work the scale bar and notes.
+ * A template in the frame of its blank: cuts, datum line with a tick at every 10 mm of station, hanger
+ * marks, the axis of each ballast hole from the belly edge to its pencil hole, and the label where it
+ * has room.
  */
-export function templateDrawing(work: TemplateWork): Drawn {
-  const { blank, cuts, slotIsCut, label, kerfMm, notes = [] } = work;
+export function templateInk({
+  blank,
+  cuts,
+  slotIsCut,
+  label,
+}: Pick<TemplateWork, 'blank' | 'cuts' | 'slotIsCut' | 'label'>): Ink {
   const { wood, slotLines } = woodOf(blank, slotIsCut, cuts.flatMap(opening));
   const datum = datumLine(wood);
   const hangers = hangerMarks(blank, wood);
   const axes = blank.holes.flatMap((hole) => axisMark(hole, wood));
   const marks = [...datum, ...stationTicks(datum, wood), ...hangers, ...axes, ...slotLines];
-  const placed = placeLabel(label, wood.outline, obstaclesOf(marks, wood));
-  const part: Stroke[] = [
-    ...cuts.map((cut) => cutStroke(cut, STAY)),
-    ...marks.map(([from, to]) => lineStroke('MARK', from, to)),
-    ...(placed ? labelStrokes('LABEL', placed, STAY) : []),
-  ];
+  return { cuts, marks, label: placeLabel(label, wood.outline, obstaclesOf(marks, wood)) };
+}
+
+/** Draws a template alone, and under it the scale bar and notes. */
+export function templateDrawing(work: TemplateWork, ink = templateInk(work)): Drawn {
+  const { blank, label, kerfMm, notes = [] } = work;
+  const part = inkStrokes(ink, STAY);
   const [left, bottom] = strokesBox(part);
   const said = [`TEMPLATE ${label}`, kerfNote(kerfMm), ...notes];
   const drawing = tidied({
@@ -55,7 +61,7 @@ export function templateDrawing(work: TemplateWork): Drawn {
     description: [...said.slice(1), 'Lengths in mm, true size.'].join('. '),
     strokes: [...part, ...underneath([left, bottom], said)],
   });
-  return { drawing, unlabeled: placed ? [] : [blank.name] };
+  return { drawing, unlabeled: ink.label ? [] : [blank.name] };
 }
 
 /** A hole of the template as a polygon that marks keep out of. */

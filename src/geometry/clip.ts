@@ -59,6 +59,10 @@ export const subtract = (a: readonly Region[], b: readonly Region[]): Region[] =
 export const intersect = (a: readonly Region[], b: readonly Region[]): Region[] =>
   toRegions(toPaths(a), toPaths(b), ClipType.Intersection);
 
+/** The area that closed lines wind round, whichever way and however they cross themselves. */
+export const woundRound = (lines: readonly (readonly Point2[])[]): Region[] =>
+  toRegions(lines.map(toPath), [], ClipType.Union);
+
 /**
  * All sums a + b of a point of ring a and a point of ring b (Minkowski sum), holes filled.
  * The boundary sum is united with b moved to a's first point and a moved to b's first point, so that

@@ -58,6 +58,19 @@ export function distanceTo(point: Point2, outline: readonly Point2[]): number {
   return Math.min(...edgesOf(outline).map((e) => toEdge(point, e)));
 }
 
+/**
+ * The part of an outline left of an upright line, corner by corner; pieces that fall apart stay joined
+ * along the line.
+ */
+export function partLeftOf(outline: readonly Point2[], x: number): Point2[] {
+  return edgesOf(outline).flatMap(([p, q]): Point2[] => {
+    const kept = p[0] <= x ? [p] : [];
+    if (p[0] <= x === q[0] <= x) return kept;
+    const share = (x - p[0]) / (q[0] - p[0]);
+    return [...kept, [x, p[1] + share * (q[1] - p[1])]];
+  });
+}
+
 type Edge = readonly [Point2, Point2];
 type Reach = { readonly edge: Edge; readonly extent: Extent };
 

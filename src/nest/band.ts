@@ -52,6 +52,14 @@ export function bandBetween(low: Line, high: Line): Band {
   return { low, high, minX, maxX, minY, maxY, pockets: [...inward(low, -1), ...inward(high, 1)] };
 }
 
+/** The part of a band left of x, which lies right of its left end; all of it if x is beyond its right end. */
+export function bandUpTo(band: Band, x: number): Band {
+  if (x >= band.maxX) return band;
+  const upTo = (line: Line): Line =>
+    lineOf([...line.points.filter((p) => p[0] < x), [x, heightAt(line, x)]]);
+  return bandBetween(upTo(band.low), upTo(band.high));
+}
+
 /** A band's corners, counter-clockwise. */
 export function bandPoints({ low, high }: Band): Point2[] {
   const points = [...low.points, ...[...high.points].reverse()];

@@ -3,58 +3,10 @@
  * brute force and counts blanks and blocks anew.
  */
 import type { Point2 } from '../geometry/vec.js';
-import { boxDistance, distanceBelow, distanceTo, extentOf } from './apart.js';
+import { boxDistance, distanceBelow, extentOf } from './apart.js';
+import { flawComplaints, turnedAndMoved } from './check-flaws.js';
+import { type NestComplaint, ROUNDING_MM } from './complaint.js';
 import type { Block, Nest, NestFace, NestPart, NestRules, Placement } from './nest.js';
-
-/** What is wrong with a nest, as facts. `a` and `b` are indices into the face's placements. */
-export type NestComplaint =
-  /** Two outlines nearer than the gap; 0 if they overlap or one lies inside the other. */
-  | {
-      readonly kind: 'gap';
-      readonly face: number;
-      readonly a: number;
-      readonly b: number;
-      readonly distanceMm: number;
-      readonly gapMm: number;
-    }
-  | {
-      readonly kind: 'margin';
-      readonly face: number;
-      readonly a: number;
-      readonly insideMm: number;
-      readonly marginMm: number;
-    }
-  | {
-      readonly kind: 'knot';
-      readonly face: number;
-      readonly a: number;
-      readonly knot: number;
-      readonly distanceMm: number;
-      readonly leastMm: number;
-    }
-  /** The placed outline is not the part's outline turned and moved, or there is no such part. */
-  | { readonly kind: 'outline'; readonly face: number; readonly a: number; readonly part: string }
-  /** The part does not have the thickness of the face's blocks. */
-  | { readonly kind: 'thickness'; readonly face: number; readonly a: number; readonly part: string }
-  /** The face is not that of a block it is sawn from: size, margin, gap or a knot differs. */
-  | { readonly kind: 'block'; readonly face: number; readonly block: string; readonly what: string }
-  /** Layers, copies or height of a stack are not what its blocks or the rules say. */
-  | { readonly kind: 'stack'; readonly face: number; readonly what: string }
-  /** A number told is not the number counted. `of` is a part, a block entry, or the nest. */
-  | {
-      readonly kind: 'count';
-      readonly what: 'made' | 'ordered' | 'missing' | 'blocks used' | 'stacks';
-      readonly of: string;
-      readonly told: number;
-      readonly counted: number;
-    }
-  /** More blocks used than there are. */
-  | {
-      readonly kind: 'blocks';
-      readonly block: string;
-      readonly used: number;
-      readonly available: number;
-    };
 
 export type NestCheck = {
   readonly complaints: readonly NestComplaint[];
@@ -64,8 +16,7 @@ export type NestCheck = {
   readonly leastGapMm: number | null;
 };
 
-/** Distances are right to rounding of coordinates up to some meters; nothing a saw can see, mm. */
-const ROUNDING_MM = 1e-6;
+const ROUNDING_DEG = 1e-9;
 /** Part and block may differ in thickness by this, mm. */
 const LIKE_THICKNESS_MM = 0.2 + ROUNDING_MM;
 /** Distances up to this beyond the gap are measured exactly, so that the least can be told, mm. */
@@ -83,11 +34,14 @@ export function checkNest(
     ...nest.faces.flatMap((face, i) => [
       ...measured[i].complaints,
       ...edgeComplaints(face),
+      ...flawComplaints(face, parts, rules),
+      ...turnComplaints(face, rules),
       ...outlineComplaints(face, parts),
       ...stackComplaints(face, blocks, rules),
     ]),
     ...countComplaints(nest, parts),
     ...blockComplaints(nest, blocks),
+    ...timberComplaints(nest, blocks),
   ];
   const least = Math.min(Infinity, ...measured.map((m) => m.least));
   return {
@@ -128,21 +82,24 @@ function measurePairs({ id, gapMm, placements }: NestFace): Measured {
   return { complaints, pairs, least };
 }
 
-function edgeComplaints({ id, placements, knots, ...face }: NestFace): NestComplaint[] {
-  const { lengthMm, widthMm, marginMm, gapMm } = face;
-  return placements.flatMap(({ outline }, a): NestComplaint[] => {
+function edgeComplaints(face: NestFace): NestComplaint[] {
+  const { id, lengthMm, widthMm, marginMm } = face;
+  return face.placements.flatMap(({ outline }, a): NestComplaint[] => {
     const { left, bottom, right, top } = extentOf(outline);
     const insideMm = Math.min(left, bottom, lengthMm - right, widthMm - top);
-    const broken = insideMm < marginMm - ROUNDING_MM;
-    return [
-      ...(broken ? [{ kind: 'margin' as const, face: id, a, insideMm, marginMm }] : []),
-      ...knots.flatMap(({ xMm, yMm, radiusMm }, knot): NestComplaint[] => {
-        const distanceMm = distanceTo([xMm, yMm], outline) - radiusMm;
-        const leastMm = gapMm / 2;
-        if (distanceMm >= leastMm - ROUNDING_MM) return [];
-        return [{ kind: 'knot', face: id, a, knot, distanceMm, leastMm }];
-      }),
-    ];
+    if (insideMm >= marginMm - ROUNDING_MM) return [];
+    return [{ kind: 'margin', face: id, a, insideMm, marginMm }];
+  });
+}
+
+function turnComplaints(
+  { id, placements }: NestFace,
+  { largestTiltDeg }: NestRules,
+): NestComplaint[] {
+  return placements.flatMap(({ turnDeg }, a): NestComplaint[] => {
+    const offGrain = Math.abs(turnDeg - 180 * Math.round(turnDeg / 180));
+    if (offGrain <= largestTiltDeg + ROUNDING_DEG) return [];
+    return [{ kind: 'turn', face: id, a, turnDeg, largestTiltDeg }];
   });
 }
 
@@ -156,17 +113,12 @@ function outlineComplaints(face: NestFace, parts: readonly NestPart[]): NestComp
   });
 }
 
-function isPlaced(
-  outline: readonly Point2[],
-  { xMm, yMm, turnDeg, ...placed }: Placement,
-): boolean {
-  if (turnDeg !== 0 && turnDeg !== 180) return false;
-  if (placed.outline.length !== outline.length) return false;
-  const sign = turnDeg === 180 ? -1 : 1;
-  return outline.every(([x, y], i) => {
-    const [px, py] = placed.outline[i];
-    const off = Math.max(Math.abs(sign * x + xMm - px), Math.abs(sign * y + yMm - py));
-    return off <= ROUNDING_MM;
+function isPlaced(outline: readonly Point2[], placement: Placement): boolean {
+  if (placement.outline.length !== outline.length) return false;
+  return outline.every((p, i) => {
+    const [x, y] = turnedAndMoved(p, placement);
+    const [px, py] = placement.outline[i];
+    return Math.max(Math.abs(x - px), Math.abs(y - py)) <= ROUNDING_MM;
   });
 }
 
@@ -212,10 +164,11 @@ function differences(face: NestFace, block: Block): string[] {
   const sizes = (['lengthMm', 'widthMm', 'thicknessMm', 'marginMm'] as const).filter(
     (key) => face[key] !== block[key],
   );
-  const forgotten = block.knots.some(
-    (k) => !face.knots.some((f) => f.xMm === k.xMm && f.yMm === k.yMm && f.radiusMm === k.radiusMm),
-  );
-  return forgotten ? [...sizes, 'knots'] : sizes;
+  const forgotten = (['knots', 'splits', 'poorZones'] as const).filter((kind) => {
+    const drawn = face[kind].map((flaw) => JSON.stringify(flaw));
+    return block[kind].some((flaw) => !drawn.includes(JSON.stringify(flaw)));
+  });
+  return [...sizes, ...forgotten];
 }
 
 function countComplaints(nest: Nest, parts: readonly NestPart[]): NestComplaint[] {
@@ -257,4 +210,44 @@ function blockComplaints(nest: Nest, blocks: readonly Block[]): NestComplaint[] 
       ...(used <= count ? [] : [{ kind: 'blocks' as const, block: name, used, available: count }]),
     ];
   });
+}
+
+/** Volumes that agree to this are equal, relative. */
+const SAME_VOLUME = 1e-9;
+
+function timberComplaints(nest: Nest, blocks: readonly Block[]): NestComplaint[] {
+  const names = nest.faces.flatMap((f) =>
+    f.stacks.flatMap((m) => m.blocks.map((b) => ({ name: b.block, count: b.count * m.copies }))),
+  );
+  const usedMm3 = names.reduce((sum, { name, count }) => {
+    const block = blocks.find((b) => b.name === name);
+    return sum + (block ? count * block.lengthMm * block.widthMm * block.thicknessMm : 0);
+  }, 0);
+  const { timberUsedMm3, timberBoundMm3, timberAreaBoundMm3, timberBoundKind } = nest;
+  const room = SAME_VOLUME * usedMm3;
+  const rows = [
+    {
+      wrong: !(Math.abs(timberUsedMm3 - usedMm3) <= room),
+      what: 'used' as const,
+      toldMm3: timberUsedMm3,
+      againstMm3: usedMm3,
+    },
+    {
+      wrong: !(timberBoundMm3 >= 0 && timberBoundMm3 <= usedMm3 + room),
+      what: 'bound' as const,
+      toldMm3: timberBoundMm3,
+      againstMm3: usedMm3,
+    },
+    {
+      wrong:
+        !(timberAreaBoundMm3 >= 0 && timberAreaBoundMm3 <= timberBoundMm3 + room) ||
+        (timberBoundKind === 'every-plan' && timberAreaBoundMm3 !== timberBoundMm3),
+      what: 'area bound' as const,
+      toldMm3: timberAreaBoundMm3,
+      againstMm3: timberBoundMm3,
+    },
+  ];
+  return rows
+    .filter((row) => row.wrong)
+    .map(({ what, toldMm3, againstMm3 }) => ({ kind: 'timber', what, toldMm3, againstMm3 }));
 }

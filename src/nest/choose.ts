@@ -48,7 +48,7 @@ export type Wanted = {
  * times; each part alone, and then filled up with the others.
  */
 function layouts(packer: Packer, option: StackOption, { blanks, first }: Wanted): Layout[] {
-  const face = { ...option.like, knots: option.knots };
+  const face = { ...option.like, ...option.flaws };
   const outlines = blanks.map((n) => Math.ceil(n / option.layers));
   const pack = (count: (n: number, part: number) => number): Layout =>
     packer.pack(face, outlines.map(count));

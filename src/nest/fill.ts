@@ -53,7 +53,7 @@ export function fillFace(
   const left = [...wanted];
   const spots: Spot[] = [];
   const boxes: Box[] = [];
-  const rooms = face.rooms.map((r) => (r ? copyOfRoom(r) : null));
+  const rooms = face.rooms.map((r, i) => (r && !shapes[i].isTilted ? copyOfRoom(r) : null));
   const put = (spot: Spot): void => {
     left[shapes[spot.shape].partIndex]--;
     const box = boxAt(shapes[spot.shape], spot.x, spot.y);

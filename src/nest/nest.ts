@@ -4,9 +4,10 @@
  *
  * Frame of a face: origin at its lower left corner, x along the grain (the block's length), y across
  * (its width), mm. An outline keeps its nose left (turned 0°) or right (turned 180°), so its long
- * axis stays along the grain.
+ * axis stays along the grain, but for a tilt the rules may allow.
  */
 import type { Ring } from '../geometry/ring.js';
+import type { Point2 } from '../geometry/vec.js';
 
 /** One outline to be sawn: blank frame (nose at the left, x aft, y up), mm. */
 export type NestPart = {
@@ -20,8 +21,24 @@ export type NestPart = {
 /** A place no outline may touch, on a block's face. */
 export type Knot = { readonly xMm: number; readonly yMm: number; readonly radiusMm: number };
 
-/** Blocks that are all alike: same size, same margin, the same knots in each. */
-export type Block = {
+/**
+ * A split or shake on a block's face: all within half its width of the straight piece between two
+ * points. No outline may touch it.
+ */
+export type Split = { readonly fromMm: Point2; readonly toMm: Point2; readonly widthMm: number };
+
+/** Pin knots, sapwood, wild grain: an outline may lie over it, but not with its nose part. */
+export type PoorZone = { readonly xMm: number; readonly yMm: number; readonly radiusMm: number };
+
+/** What is wrong with the wood of a face. */
+export type Flaws = {
+  readonly knots: readonly Knot[];
+  readonly splits: readonly Split[];
+  readonly poorZones: readonly PoorZone[];
+};
+
+/** Blocks that are all alike: same size, same margin, the same flaws in each. */
+export type Block = Flaws & {
   /** Unique in an order. */
   readonly name: string;
   readonly lengthMm: number;
@@ -30,15 +47,23 @@ export type Block = {
   /** Left free along all four edges of the face. */
   readonly marginMm: number;
   readonly count: number;
-  readonly knots: readonly Knot[];
+  /** What one block costs in whatever a plan shall spend least of, money or weight; left out, its volume. */
+  readonly costEach?: number | undefined;
 };
 
 /** What of a block matters to the layout of its face. */
-export type FaceSize = Pick<Block, 'lengthMm' | 'widthMm' | 'marginMm' | 'knots'>;
+export type FaceSize = Flaws & Pick<Block, 'lengthMm' | 'widthMm' | 'marginMm'>;
 
 export type NestRules = {
-  /** Least distance between two outlines; half of it is kept from a knot. */
+  /** Least distance between two outlines; half of it is kept from a flaw. */
   readonly gapMm: number;
+  /**
+   * Share of an outline's length, from the nose, that must lie in clear wood: off the poor zones, by
+   * half the gap. 0 to 1; 0 makes poor zones count for nothing.
+   */
+  readonly clearNoseRatio: number;
+  /** Most an outline may be tilted off the grain to either side; 0 for none. */
+  readonly largestTiltDeg: number;
   /** Blocks taped face to face, at most. */
   readonly layers: number;
   readonly tapeThicknessMm: number;
@@ -50,9 +75,15 @@ export type NestRules = {
    */
   readonly tries: number;
   readonly seed: number;
+  /**
+   * Face layouts a whole plan may try beside those of its first draft; one of more than 16 outlines
+   * counts as several. Counted, not timed. 0 leaves it at the draft.
+   */
+  readonly layouts: number;
 };
 
-export type TurnDeg = 0 | 180;
+/** 0 or 180, plus a tilt of at most the rules' `largestTiltDeg` to either side; counter-clockwise. */
+export type TurnDeg = number;
 
 /** An outline on a face: turned about the origin of the blank frame, then moved by (xMm, yMm). */
 export type Placement = {
@@ -73,8 +104,11 @@ export type StackMix = { readonly copies: number; readonly blocks: readonly Stac
 /** Clear face beyond the last outline and its gap, to the block's end. */
 export type Offcut = { readonly fromMm: number; readonly lengthMm: number };
 
-/** One layout of outlines, traced once and sawn in `copies` stacks of `layers` blocks. */
-export type NestFace = {
+/**
+ * One layout of outlines, traced once and sawn in `copies` stacks of `layers` blocks. Its flaws are
+ * those of all layers of all copies.
+ */
+export type NestFace = Flaws & {
   /** Counts from 1. */
   readonly id: number;
   readonly lengthMm: number;
@@ -89,8 +123,6 @@ export type NestFace = {
   readonly stacks: readonly StackMix[];
   /** Height of a stack: its blocks and the tape between them. */
   readonly stackHeightMm: number;
-  /** All knots of all layers of all copies. */
-  readonly knots: readonly Knot[];
   /** From left to right. */
   readonly placements: readonly Placement[];
   /** Area of the outlines over the area of the face, 0..1. */
@@ -98,7 +130,7 @@ export type NestFace = {
   readonly offcut: Offcut;
 };
 
-/** Blocks of one entry's size, clear of knots, that would fill what is missing of `parts`. */
+/** Blocks of one entry's size, clear of flaws, that would fill what is missing of `parts`. */
 export type MoreBlocks = {
   readonly block: string;
   readonly count: number;
@@ -119,7 +151,7 @@ export type NestObstacle =
       readonly clearLengthMm: number;
       readonly clearWidthMm: number;
     }
-  /** Would fit a block by size, but knots leave no room for it on any. */
+  /** Would fit a block by size, but knots and other flaws leave no room for it on any. */
   | { readonly kind: 'knots'; readonly part: string; readonly blocks: readonly string[] }
   /** One layer alone does not pass under the guide; these blocks were left out. */
   | {
@@ -154,4 +186,19 @@ export type Nest = {
   /** Area of all blanks made over the area of all blocks used, 0..1; 0 if none is used. */
   readonly usedRatio: number;
   readonly obstacles: readonly NestObstacle[];
+  /** Whole blocks taken. */
+  readonly timberUsedMm3: number;
+  /** Whole blocks that are needed at least, for the blanks that are made (surplus aside). */
+  readonly timberBoundMm3: number;
+  /**
+   * What that bound holds for: every plan of these blanks on these blocks, or only plans made of the
+   * face layouts that the search found.
+   */
+  readonly timberBoundKind: 'every-plan' | 'layouts-found';
+  /** The bound that holds for every plan. */
+  readonly timberAreaBoundMm3: number;
+  /** The search ended at its limit of layouts or of branchings, before it had nothing left to try. */
+  readonly limitReached: boolean;
+  /** The search was told to stop; this is the best it had. */
+  readonly interrupted: boolean;
 };

@@ -2,21 +2,23 @@
  * No-fit bands: where the second of two shapes must not be moved to while the first lies at the
  * origin. Each is made once, when first asked for, and kept with the set of shapes.
  */
-import { circleRing } from '../geometry/ring.js';
+import type { Ring } from '../geometry/ring.js';
 import { type Band, bandAround } from './band.js';
 import { bandSum, turnedBand } from './bandsum.js';
-import type { Knot, NestPart } from './nest.js';
-import { type Shape, shapesOf } from './shape.js';
+import { roundFlaw, splitFlaw } from './flaw.js';
+import type { Flaws, NestPart } from './nest.js';
+import { type Keep, type Shape, shapesOf } from './shape.js';
 
 /** The shapes of an order and their no-fit bands. */
 export type ShapeSet = {
-  /** Part 0 at 0° and at 180°, part 1 at 0° and at 180°, … */
+  /** Part 0 at 0° and at 180°, part 1 at 0° and at 180°, …; then all that are tilted. */
   readonly shapes: readonly Shape[];
   readonly noFit: (fixed: number, moving: number) => Band;
 };
 
-export function shapeSet(parts: readonly NestPart[], gapMm: number): ShapeSet {
-  const shapes = parts.flatMap((part, i) => shapesOf(part, i, gapMm));
+export function shapeSet(parts: readonly NestPart[], keep: Keep): ShapeSet {
+  const all = parts.flatMap((part, i) => shapesOf(part, i, keep));
+  const shapes = [...all.filter((s) => !s.isTilted), ...all.filter((s) => s.isTilted)];
   const known = new Map<string, Band>();
   const once = (key: string, make: () => Band): Band => {
     const band = known.get(key) ?? make();
@@ -26,6 +28,7 @@ export function shapeSet(parts: readonly NestPart[], gapMm: number): ShapeSet {
   const noFit = (fixed: number, moving: number): Band =>
     once(`${fixed} ${moving}`, () => {
       const [a, b] = [shapes[fixed], shapes[moving]];
+      if (a.isTilted || b.isTilted) return bandSum(a.grown, turnedBand(b.grown));
       const alike = a.turnDeg === b.turnDeg;
       // Turning both, or exchanging two at the same turn, turns the sum: two sums serve eight pairs.
       const swap = a.partIndex > b.partIndex;
@@ -40,8 +43,15 @@ export function shapeSet(parts: readonly NestPart[], gapMm: number): ShapeSet {
   return { shapes, noFit };
 }
 
-/** Where a shape must not be moved to because of a knot: half the gap is kept, being grown into the shape. */
-export function knotNoFit({ xMm, yMm, radiusMm }: Knot, shape: Shape): Band {
-  const circle = circleRing([xMm, yMm], radiusMm, { segments: 32, circumscribed: true });
-  return bandSum(bandAround(circle), turnedBand(shape.grown));
+/**
+ * Where a shape must not be moved to because of the flaws of a face: one band a flaw. Half the gap is
+ * kept, being grown into the shape. A poor zone is in the way of the nose part alone.
+ */
+export function flawNoFits({ knots, splits, poorZones }: Flaws, { grown, nose }: Shape): Band[] {
+  const keptOff = (flaw: Ring, band: Band): Band => bandSum(bandAround(flaw), turnedBand(band));
+  return [
+    ...knots.map((k) => keptOff(roundFlaw(k), grown)),
+    ...splits.map((s) => keptOff(splitFlaw(s), grown)),
+    ...(nose ? poorZones.map((z) => keptOff(roundFlaw(z), nose)) : []),
+  ];
 }

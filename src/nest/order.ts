@@ -1,9 +1,11 @@
 /** Blanks and blocks of a run → nest. Each timber is nested on its own blocks; the nests are told as one. */
 import type { Blank } from '../blank/blank.js';
 import { type Problem, problem } from '../problem.js';
-import { checkNest, type NestComplaint } from './check.js';
+import { checkNest } from './check.js';
+import type { NestComplaint } from './complaint.js';
 import type { Block, Nest, NestObstacle, NestPart, NestRules } from './nest.js';
 import { planNest } from './plan.js';
+import type { Search } from './search.js';
 import { THICKNESS_TOLERANCE_MM } from './stack.js';
 
 export type Wanted = { readonly blank: Blank; readonly timber: string; readonly count: number };
@@ -18,9 +20,10 @@ export function nestOrder(
   wanted: readonly Wanted[],
   stock: readonly Stock[],
   rules: NestRules,
+  search: Search,
 ): OrderResult {
   const nest = ordersByTimber(wanted, stock)
-    .map(({ parts, blocks }) => planNest(parts, blocks, rules))
+    .map(({ parts, blocks }) => planNest(parts, blocks, rules, search))
     .reduce(joined);
   const index = (name: string) => wanted.findIndex((w) => w.blank.name === name);
   const hindered = new Set(nest.obstacles.flatMap((o) => ('part' in o ? [o.part] : [])));
@@ -74,6 +77,12 @@ function joined(a: Nest, b: Nest): Nest {
     usedRatio:
       areaA + areaB > 0 ? (a.usedRatio * areaA + b.usedRatio * areaB) / (areaA + areaB) : 0,
     obstacles: [...a.obstacles, ...b.obstacles],
+    timberUsedMm3: a.timberUsedMm3 + b.timberUsedMm3,
+    timberBoundMm3: a.timberBoundMm3 + b.timberBoundMm3,
+    timberBoundKind: a.timberBoundKind === 'every-plan' ? b.timberBoundKind : a.timberBoundKind,
+    timberAreaBoundMm3: a.timberAreaBoundMm3 + b.timberAreaBoundMm3,
+    limitReached: a.limitReached || b.limitReached,
+    interrupted: a.interrupted || b.interrupted,
   };
 }
 

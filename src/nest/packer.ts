@@ -1,7 +1,9 @@
 /** Packs the faces of one order; the same face with the same wish is packed once. */
+
+import { type Kit, kitFor } from './kit.js';
 import type { FaceSize, NestPart, NestRules } from './nest.js';
-import { type Kit, kitFor, type Layout, packFace } from './place.js';
-import { knotKey } from './stack.js';
+import { type Layout, packFace } from './place.js';
+import { flawKey } from './stack.js';
 
 export type Packer = {
   readonly kit: Kit;
@@ -10,8 +12,9 @@ export type Packer = {
   readonly areaMm2: (part: number) => number;
 };
 
-export function packerFor(parts: readonly NestPart[], { gapMm, tries, seed }: NestRules): Packer {
-  const kit = kitFor(parts, gapMm);
+export function packerFor(parts: readonly NestPart[], rules: NestRules): Packer {
+  const { tries, seed } = rules;
+  const kit = kitFor(parts, rules);
   const areaMm2 = (part: number): number => kit.set.shapes[2 * part].areaMm2;
   const known = new Map<string, Layout>();
   const pack = (face: FaceSize, wanted: readonly number[]): Layout => {
@@ -21,7 +24,7 @@ export function packerFor(parts: readonly NestPart[], { gapMm, tries, seed }: Ne
       Math.max(0, face.widthMm - 2 * face.marginMm);
     const most = wanted.map((n, part) => Math.min(n, Math.floor(clearMm2 / areaMm2(part)) + 1));
     const { lengthMm, widthMm, marginMm } = face;
-    const key = [lengthMm, widthMm, marginMm, knotKey(face.knots), ...most].join('|');
+    const key = [lengthMm, widthMm, marginMm, flawKey(face), ...most].join('|');
     const layout = known.get(key) ?? packFace(kit, { face, wanted: most, tries, seed });
     known.set(key, layout);
     return layout;

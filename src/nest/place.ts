@@ -1,29 +1,23 @@
 /** The best layout found for one face: several layouts are made in different ways and compared. */
+
+import { seededDraws } from '../geometry/random.js';
+import type { LatticeCopy } from '../lattice/double.js';
+import { latticeLayouts } from '../lattice/face.js';
 import { boxRows } from './boxes.js';
-import { type EmptyFace, emptyFace, type FillRule, fillFace, type Spot, spotsBox } from './fill.js';
-import { type DoubleLattice, doubleLattices, latticeSpots } from './lattice.js';
-import type { FaceSize, NestPart } from './nest.js';
-import { type ShapeSet, shapeSet } from './nofit.js';
-import { seededDraws } from './random.js';
-
-/** What is made once for an order and used for every face of it. */
-export type Kit = {
-  readonly gapMm: number;
-  readonly set: ShapeSet;
-  /** Double lattices of a part, densest first. */
-  readonly lattices: (part: number) => readonly DoubleLattice[];
-};
-
-export function kitFor(parts: readonly NestPart[], gapMm: number): Kit {
-  const set = shapeSet(parts, gapMm);
-  const known = new Map<number, readonly DoubleLattice[]>();
-  const lattices = (part: number): readonly DoubleLattice[] => {
-    const found = known.get(part) ?? doubleLattices(set, 2 * part);
-    known.set(part, found);
-    return found;
-  };
-  return { gapMm, set, lattices };
-}
+import {
+  type EmptyFace,
+  emptyFace,
+  type FillRule,
+  fillFace,
+  hasRoom,
+  isFree,
+  type Spot,
+  spotsBox,
+} from './fill.js';
+import { improvedFace } from './improve-face.js';
+import type { Kit } from './kit.js';
+import type { FaceSize } from './nest.js';
+import type { ShapeSet } from './nofit.js';
 
 /** Outlines on a face, and what they come to. */
 export type Layout = {
@@ -39,17 +33,25 @@ export type PackOptions = {
   readonly wanted: readonly number[];
   readonly tries: number;
   readonly seed: number;
+  /** Asked while it searches; ends it with the best so far. */
+  readonly shouldStop?: (() => boolean) | undefined;
 };
 
-/** Lattices filled up and compared, of those that give most by themselves. */
-const LATTICES_FILLED = 3;
+/** Layouts in rows filled up and compared, of those that give most by themselves. */
+const ROWS_FILLED = 3;
+/** From so many copies on a face, lattices are laid on it beside rows. */
+const LATTICE_FROM = 24;
+/** Places the search may look at for every try. */
+const LOOKS_A_TRY = 6000;
 
 /**
  * The layout with the greatest area of outlines, of equals the one that uses least length. Tried are
- * rows of bounding boxes, double lattices of each part, and `tries` fillings under fixed and then
- * drawn rules, every other one a change of the best so far. Same input, same layout.
+ * rows of bounding boxes, rows and lattices of each part, and `tries` fillings under fixed and then
+ * drawn rules, every other one a change of the best so far; the best is then searched for more. Same
+ * input, same layout.
  */
-export function packFace(kit: Kit, { face, wanted, tries, seed }: PackOptions): Layout {
+export function packFace(kit: Kit, options: PackOptions): Layout {
+  const { face, wanted, tries, seed, shouldStop = () => false } = options;
   const empty = emptyFace(face, kit.set);
   const layout = (spots: readonly Spot[]): Layout => layoutOf(kit.set, spots);
   const fill = (rule: FillRule, placed: readonly Spot[] = []): Layout =>
@@ -59,16 +61,18 @@ export function packFace(kit: Kit, { face, wanted, tries, seed }: PackOptions): 
     if (isBetter(next, best)) best = next;
   };
   wanted.forEach((count, part) => {
-    for (const l of bestLattices(kit, empty, part, count)) offer(fill(PLAIN, l.spots));
+    for (const rows of rowsOn(kit, { face, empty, part, count })) offer(fill(PLAIN, rows));
   });
   const draw = seededDraws(seed);
-  for (let i = 0, spent = 0; spent < tries; i++) {
+  for (let i = 0, spent = 0; spent < tries && !shouldStop(); i++) {
     const rule = FIXED_RULES[i] ?? drawnRule(draw);
     const kept = i >= FIXED_RULES.length && i % 2 === 1 ? keptLeft(kit.set, best, draw()) : [];
     const next = fill(rule, kept);
     offer(next);
     spent += Math.max(1, next.spots.length / OUTLINES_PER_TRY);
   }
+  const looks = tries * LOOKS_A_TRY;
+  offer(layout(improvedFace(kit, { face, wanted }, best.spots, { draw, looks, shouldStop })));
   return best;
 }
 
@@ -87,13 +91,36 @@ function isBetter(a: Layout, b: Layout): boolean {
   return a.usedLengthMm < b.usedLengthMm - SAME;
 }
 
-function bestLattices(kit: Kit, empty: EmptyFace, part: number, count: number): Layout[] {
-  if (count < 2) return [];
-  return kit
-    .lattices(part)
-    .map((l) => layoutOf(kit.set, latticeSpots(empty, l).slice(0, count)))
-    .sort((a, b) => b.spots.length - a.spots.length || a.usedLengthMm - b.usedLengthMm)
-    .slice(0, LATTICES_FILLED);
+type RowsTask = {
+  readonly face: FaceSize;
+  readonly empty: EmptyFace;
+  readonly part: number;
+  readonly count: number;
+};
+
+/** Copies of one part in rows or on a lattice, at most `count`, the leftmost. */
+function rowsOn(kit: Kit, { face, empty, part, count }: RowsTask): Spot[][] {
+  if (count < 2 || !hasRoom(empty, 2 * part)) return [];
+  const { lengthMm, widthMm, marginMm } = face;
+  const spotOf = ({ turnDeg, x, y }: LatticeCopy): Spot => ({
+    shape: 2 * part + (turnDeg === 0 ? 0 : 1),
+    x: x + marginMm,
+    y: y + marginMm,
+  });
+  const right = ({ shape, x }: Spot): number => x + kit.set.shapes[shape].box[2];
+  const clear = {
+    lengthMm: lengthMm - 2 * marginMm,
+    widthMm: widthMm - 2 * marginMm,
+    isFree: (copy: LatticeCopy) => isFree(empty, spotOf(copy)),
+  };
+  const fitting = (clear.lengthMm * clear.widthMm) / kit.set.shapes[2 * part].areaMm2;
+  const lattices = Math.min(count, fitting) < LATTICE_FROM ? [] : kit.lattices(part);
+  return latticeLayouts(kit.grown(part), clear, { most: ROWS_FILLED, lattices }).map(({ copies }) =>
+    copies
+      .map(spotOf)
+      .sort((a, b) => right(a) - right(b) || a.y - b.y)
+      .slice(0, count),
+  );
 }
 
 /** A layout of more outlines than this counts as several tries, so that planks take no longer than blocks. */
@@ -124,9 +151,19 @@ export function topUp(kit: Kit, face: FaceSize, wanted: readonly number[], layou
   return layoutOf(kit.set, fillFace(emptyFace(face, kit.set), wanted, PLAIN, layout.spots));
 }
 
+/** A layout with only so many outlines of each part, the rightmost taken off. */
+export function thinnedOut({ set }: Kit, { spots }: Layout, counts: readonly number[]): Layout {
+  const right = ({ shape, x }: Spot): number => x + set.shapes[shape].box[2];
+  const left = [...counts];
+  const kept = [...spots]
+    .sort((a, b) => right(a) - right(b) || a.y - b.y)
+    .filter(({ shape }) => left[set.shapes[shape].partIndex]-- > 0);
+  return layoutOf(set, kept);
+}
+
 /** Outlines of each part in a layout. */
-export function countsOf({ set }: Kit, { spots }: Layout): number[] {
-  const counts = set.shapes.filter((_, i) => i % 2 === 0).map(() => 0);
+export function countsOf({ set, parts }: Kit, { spots }: Layout): number[] {
+  const counts = Array<number>(parts).fill(0);
   for (const { shape } of spots) counts[set.shapes[shape].partIndex]++;
   return counts;
 }

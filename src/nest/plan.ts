@@ -1,35 +1,37 @@
-/** The plan of a run: the best draft, told as a nest. */
+/** The plan of a run, told as a nest. */
 import { movedRing } from '../geometry/ring.js';
-import { Fault } from '../problem.js';
-import { bestDraft, type Draft, type Order, type Step } from './draft.js';
+import { assertAsked } from './asked.js';
+import type { Order, Step } from './draft.js';
 import type { Spot } from './fill.js';
 import { fitObstacles } from './fit.js';
+import { bestPlan, type Plan } from './improve.js';
 import type { Block, Nest, NestFace, NestPart, NestRules, Placement } from './nest.js';
 import { type Packer, packerFor } from './packer.js';
+import type { Search } from './search.js';
 import { shortages } from './shortage.js';
 import { stackHeightMm } from './stack.js';
 
 /**
- * Nests an order on the blocks there are.
+ * Nests an order on the blocks there are, so that the blocks cost least (see `Block.costEach`), and
+ * of plans that cost the same, has few faces to trace and few stacks to saw.
  *
  * Of each part at least the ordered blanks are made while timber is there and the part fits; more
  * only because all layers of a stack are sawn at once. What can not be made is told in `missing`
  * and, with the reason, in `obstacles`.
- * @throws Fault if two parts or two block entries have the same name.
+ * @throws Fault if two parts or two block entries have the same name, or a number is none an order can have.
  */
 export function planNest(
   parts: readonly NestPart[],
   blocks: readonly Block[],
   rules: NestRules,
+  search: Search,
 ): Nest {
-  if (new Set(parts.map((p) => p.id)).size < parts.length) throw new Fault('two parts of one id');
-  if (new Set(blocks.map((b) => b.name)).size < blocks.length)
-    throw new Fault('two blocks of one name');
+  assertAsked(parts, blocks, rules);
   const order = { packer: packerFor(parts, rules), parts, blocks, rules };
-  return nestOf(order, bestDraft(order));
+  return nestOf(order, bestPlan(order, search));
 }
 
-function nestOf(order: Order, { steps, missing }: Draft): Nest {
+function nestOf(order: Order, { steps, missing, timber }: Plan): Nest {
   const { packer, parts, blocks, rules } = order;
   const byPart = (count: (part: number) => number): Record<string, number> =>
     Object.fromEntries(parts.map((p, i) => [p.id, count(i)]));
@@ -58,6 +60,7 @@ function nestOf(order: Order, { steps, missing }: Draft): Nest {
       ...fitObstacles(packer.kit.set, parts, blocks, rules),
       ...shortages(order, missing),
     ],
+    ...timber,
   };
 }
 
@@ -78,7 +81,7 @@ function faceOf({ packer, rules }: Order, step: Step, id: number): NestFace {
     copies: step.copies,
     stacks: step.stacks,
     stackHeightMm: stackHeightMm(step.layers, thicknessMm, tapeThicknessMm),
-    knots: step.option.knots,
+    ...step.option.flaws,
     placements: spots.map((spot) => placed(packer, spot)),
     usedRatio: step.layout.areaMm2 / (lengthMm * widthMm),
     offcut: { fromMm, lengthMm: lengthMm - fromMm },

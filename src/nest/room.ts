@@ -7,7 +7,7 @@ import type { Box } from '../geometry/vec.js';
 import { rectBand } from './band.js';
 import { crossings, isInside, type MovedBand } from './contact.js';
 import type { FaceSize } from './nest.js';
-import { knotNoFit } from './nofit.js';
+import { flawNoFits } from './nofit.js';
 import type { Shape } from './shape.js';
 
 export type Room = {
@@ -25,7 +25,7 @@ export type Room = {
 /** Sizes that agree to this are equal, mm: a part exactly as large as the face fits. */
 export const SAME_MM = 1e-9;
 
-/** The room on a face with nothing but its knots; null if the shape is larger than the clear face. */
+/** The room on a face with nothing but its flaws; null if the shape is larger than the clear face. */
 export function emptyRoom(face: FaceSize, shape: Shape): Room | null {
   const [minX, minY, maxX, maxY] = shape.box;
   const left = face.marginMm - minX;
@@ -37,8 +37,8 @@ export function emptyRoom(face: FaceSize, shape: Shape): Room | null {
   const room: Room = { fit, obstacles: [], x: [], y: [], nestled: [] };
   for (const x of [fit[0], fit[2]]) for (const y of [fit[1], fit[3]]) addCorner(room, x, y, 0);
   const none = (): number => 0;
-  for (const knot of face.knots) {
-    addObstacle(room, { band: knotNoFit(knot, shape), dx: 0, dy: 0 }, { more: none, all: none });
+  for (const band of flawNoFits(face, shape)) {
+    addObstacle(room, { band, dx: 0, dy: 0 }, { more: none, all: none });
   }
   return room;
 }

@@ -6,9 +6,8 @@ import { asRegion, offset } from '../geometry/clip.js';
 import { movedRing, type Ring, ring, ringArea, ringBox, selfCrossing } from '../geometry/ring.js';
 import { type Box, cross, length, type Point2, sub } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
-import { type Band, bandAround } from './band.js';
-import { turnedBand } from './bandsum.js';
-import type { NestPart, TurnDeg } from './nest.js';
+import { type Band, bandAround, bandPoints, bandUpTo } from './band.js';
+import type { NestPart, NestRules, TurnDeg } from './nest.js';
 
 export type Shape = {
   /** Place of its part in the order. */
@@ -19,9 +18,19 @@ export type Shape = {
   readonly outline: Ring;
   readonly box: Box;
   readonly areaMm2: number;
+  /** Off the grain; the filling of faces lays out what is not. */
+  readonly isTilted: boolean;
+  /** Contains the turned outline grown by half the gap, and its nose part; for the search. */
+  readonly ring: Ring;
+  readonly noseRing: Ring | null;
   /** Contains the turned outline grown by half the gap. */
   readonly grown: Band;
+  /** The part of `grown` that holds the nose part grown alike; null when no clear nose is asked for. */
+  readonly nose: Band | null;
 };
+
+/** What is kept clear round an outline, and round its nose; and how far it may be tilted. */
+export type Keep = Pick<NestRules, 'gapMm' | 'clearNoseRatio' | 'largestTiltDeg'>;
 
 /** Chord error of the round corners clipping makes, mm: they lie inside the true arc. */
 const ARC_MM = 0.002;
@@ -35,11 +44,17 @@ const ROUNDING_MM = 1e-5;
 /** Hollows and slots narrower than twice this, beyond the gap, are filled: nothing could lie in them, mm. */
 const CLOSING_MM = 2;
 
-/** Both turns of a part, 0° first. */
-export function shapesOf(part: NestPart, partIndex: number, gapMm: number): readonly Shape[] {
-  const grown = grownBand(part.outline, gapMm / 2);
-  return ([0, 180] as const).map((turnDeg) => {
-    const outline = movedRing({ turnDeg, move: [0, 0] }, part.outline);
+/** Tilts between the grain and the largest, to either side. */
+const TILT_STEPS = 2;
+
+/** Both turns of a part along the grain, 0° first; then both at every tilt. */
+export function shapesOf(part: NestPart, partIndex: number, keep: Keep): readonly Shape[] {
+  const grownRing = grownOutline(part.outline, keep.gapMm / 2);
+  const noseRing = nosePart(part.outline, grownRing, keep);
+  return turnsOf(keep).map(({ turnDeg, isTilted }) => {
+    const turned = (r: Ring): Ring => movedRing({ turnDeg, move: [0, 0] }, r);
+    const outline = turned(part.outline);
+    const ring = turned(grownRing);
     return {
       partIndex,
       part: part.id,
@@ -47,20 +62,43 @@ export function shapesOf(part: NestPart, partIndex: number, gapMm: number): read
       outline,
       box: ringBox(outline),
       areaMm2: ringArea(outline),
-      grown: turnDeg === 0 ? grown : turnedBand(grown),
+      isTilted,
+      ring,
+      noseRing: noseRing && turned(noseRing),
+      grown: bandAround(ring),
+      nose: noseRing && bandAround(turned(noseRing)),
     };
   });
 }
 
+function turnsOf({ largestTiltDeg }: Keep): { turnDeg: number; isTilted: boolean }[] {
+  const tilts = Array.from({ length: largestTiltDeg > 0 ? TILT_STEPS : 0 }, (_, i) => {
+    const tiltDeg = (largestTiltDeg * (i + 1)) / TILT_STEPS;
+    return [tiltDeg, -tiltDeg];
+  }).flat();
+  return [0, ...tilts].flatMap((tiltDeg) =>
+    [tiltDeg, 180 + tiltDeg].map((turnDeg) => ({ turnDeg, isTilted: tiltDeg !== 0 })),
+  );
+}
+
+/** Growing moves the aft end of the nose part aft, too. */
+function nosePart(outline: Ring, grown: Ring, { gapMm, clearNoseRatio }: Keep): Ring | null {
+  if (clearNoseRatio === 0) return null;
+  const [minX, , maxX] = ringBox(outline);
+  const to = minX + clearNoseRatio * (maxX - minX) + gapMm / 2 + ROUNDING_MM;
+  const band = bandUpTo(bandAround(grown), to);
+  return ring(bandPoints(band));
+}
+
 /**
- * A band that contains everything within `by` of the outline, and little more: at most
- * 2 × SIMPLE_MM + ARC_MM, except in hollows too narrow to use or open fore or aft only.
+ * An outline that contains everything within `by` of the outline, and little more: at most
+ * 2 × SIMPLE_MM + ARC_MM, except in hollows too narrow to use.
  */
-function grownBand(outline: Ring, by: number): Band {
+function grownOutline(outline: Ring, by: number): Ring {
   const reach = by + SIMPLE_MM + ARC_MM + ROUNDING_MM;
   const wide = onlyOuter(offset([asRegion(outline)], reach + CLOSING_MM, ARC_MM));
   const grown = onlyOuter(offset([asRegion(wide)], -CLOSING_MM, ARC_MM));
-  return bandAround(simplified(grown, SIMPLE_MM));
+  return simplified(grown, SIMPLE_MM);
 }
 
 function onlyOuter(regions: ReturnType<typeof offset>): Ring {

@@ -2,7 +2,7 @@
 import { draft, type Order } from './draft.js';
 import { fitsBySize } from './fit.js';
 import type { Block, MoreBlocks, NestObstacle } from './nest.js';
-import { groupedBy, layersUnderGuide, sizeKey, THICKNESS_TOLERANCE_MM } from './stack.js';
+import { flawsOf, groupedBy, layersUnderGuide, sizeKey, THICKNESS_TOLERANCE_MM } from './stack.js';
 
 /**
  * One obstacle per thickness in which blanks are missing that further blocks could give.
@@ -27,7 +27,7 @@ export function shortages(order: Order, missing: readonly number[]): NestObstacl
   }));
 }
 
-/** Blocks like `block`, clear of knots, that hold what is missing of the parts it fits. */
+/** Blocks like `block`, clear of flaws, that hold what is missing of the parts it fits. */
 function moreOf(
   order: Order,
   block: Block,
@@ -39,7 +39,7 @@ function moreOf(
   const wanted = parts.map((_, i) => (fit.includes(i) ? missing[i] : 0));
   const count = wanted.reduce((sum, n) => sum + n, 0);
   // A block each is enough for any blank that fits, so this draft never runs out.
-  const blocks = [{ ...block, knots: [], count }];
+  const blocks = [{ ...block, ...flawsOf([]), count }];
   const { steps } = draft({ ...order, blocks }, wanted, { layers: rules.layers, first: [] });
   return {
     block: block.name,

@@ -1,13 +1,13 @@
 /** Which blocks can be taped to a stack, how high it may be, and what it is made of. */
-import type { Block, Knot, NestRules, StackMix, StackShare } from './nest.js';
+import type { Block, Flaws, NestRules, StackMix, StackShare } from './nest.js';
 
 /** A kind of stack that can be built from what is left, several times over. */
 export type StackOption = {
   /** Any block of it: all have its size and margin. */
   readonly like: Block;
   readonly layers: number;
-  /** Knots of all layers together. */
-  readonly knots: readonly Knot[];
+  /** Flaws of all layers together. */
+  readonly flaws: Flaws;
   /** Stacks of this kind the blocks left allow. */
   readonly most: number;
   /** The entries to take from, in this order. */
@@ -41,7 +41,7 @@ export function layersUnderGuide(thicknessMm: number, rules: NestRules): number 
 
 /**
  * The stacks that can be built now from these entries, all of one size and margin. Blocks with the
- * same knots go together, so that a knot is in the way of as few others as can be; only when no such
+ * same flaws go together, so that a flaw is in the way of as few others as can be; only when no such
  * stack reaches `layers` are different ones taped together, too, clear ones first.
  */
 export function stackOptions(
@@ -52,13 +52,11 @@ export function stackOptions(
   const left = (blocks: readonly Block[]): number =>
     blocks.reduce((sum, b) => sum + (stock.get(b.name) ?? 0), 0);
   const open = entries.filter((b) => left([b]) > 0);
-  const alike = groupedBy(open, (b) => knotKey(b.knots)).sort(
-    (a, b) => a[0].knots.length - b[0].knots.length,
-  );
+  const alike = groupedBy(open, flawKey).sort((a, b) => flawCount(a[0]) - flawCount(b[0]));
   const options = alike.map((from): StackOption => {
     const height = Math.min(layers, left(from));
     const most = Math.floor(left(from) / height);
-    return { like: from[0], layers: height, knots: from[0].knots, most, from };
+    return { like: from[0], layers: height, flaws: flawsOf([from[0]]), most, from };
   });
   const highest = Math.max(0, ...options.map((o) => o.layers));
   const mixed = alike.length > 1 && highest < layers;
@@ -68,11 +66,11 @@ export function stackOptions(
 function mixedOption(from: readonly Block[], stock: Stock, layers: number): StackOption {
   const taken = takeStack(from, new Map(stock), layers);
   const used = from.filter((b) => taken.some((t) => t.block === b.name));
-  const unlike = groupedBy(used, (b) => knotKey(b.knots)).map((g) => g[0]);
+  const unlike = groupedBy(used, flawKey).map((g) => g[0]);
   return {
     like: from[0],
     layers: taken.reduce((sum, t) => sum + t.count, 0),
-    knots: unlike.flatMap((b) => b.knots),
+    flaws: flawsOf(unlike),
     most: 1,
     from,
   };
@@ -132,8 +130,27 @@ export function groupedBy<T>(items: readonly T[], key: (item: T) => string): T[]
 export const sizeKey = (b: Block): string =>
   [b.lengthMm, b.widthMm, b.thicknessMm, b.marginMm].join(' ');
 
-export const knotKey = (knots: readonly Knot[]): string =>
-  knots
-    .map((k) => [k.xMm, k.yMm, k.radiusMm].join(' '))
-    .sort()
-    .join(', ');
+/** All flaws of several faces. */
+export const flawsOf = (faces: readonly Flaws[]): Flaws => ({
+  knots: faces.flatMap((f) => f.knots),
+  splits: faces.flatMap((f) => f.splits),
+  poorZones: faces.flatMap((f) => f.poorZones),
+});
+
+const flawCount = ({ knots, splits, poorZones }: Flaws): number =>
+  knots.length + splits.length + poorZones.length;
+
+/** Equal for faces with the same flaws, in whatever order they are listed. */
+export const flawKey = ({ knots, splits, poorZones }: Flaws): string =>
+  [
+    knots.map((k) => [k.xMm, k.yMm, k.radiusMm]),
+    splits.map((s) => [...s.fromMm, ...s.toMm, s.widthMm]),
+    poorZones.map((z) => [z.xMm, z.yMm, z.radiusMm]),
+  ]
+    .map((rows) =>
+      rows
+        .map((row) => row.join(' '))
+        .sort()
+        .join(', '),
+    )
+    .join('; ');

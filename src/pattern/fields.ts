@@ -4,6 +4,14 @@ import { z } from 'zod';
 export const mm = (about: string, min: number, max: number) =>
   z.number().min(min).max(max).describe(about);
 
+/** A place on a face: two numbers, along it and across. */
+export const pointMm = (about: string, mostX: number, mostY: number) =>
+  z
+    .tuple([z.number().min(0).max(mostX), z.number().min(0).max(mostY)])
+    .describe(
+      `${about}: [x, y], along the block from its left end and across from its lower edge.`,
+    );
+
 /** A length above zero. */
 export const positiveMm = (about: string, max: number, min = 0.01) => mm(about, min, max);
 

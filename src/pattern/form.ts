@@ -103,6 +103,7 @@ const TYPES: Readonly<Record<string, string>> = {
   string: 'text',
   boolean: 'true or false',
   array: 'a list',
+  tuple: 'two numbers, [x, y]',
   object: 'keys with values',
 };
 

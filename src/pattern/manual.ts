@@ -71,6 +71,8 @@ function kindOf(schema: z.ZodType): string {
       return 'text';
     case 'boolean':
       return 'true or false';
+    case 'tuple':
+      return 'two numbers';
     case 'array':
       return 'list';
     case 'record':

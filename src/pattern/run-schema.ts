@@ -1,7 +1,7 @@
 /** The run file: what to make, from which timber, with which tools. */
 import { z } from 'zod';
 import { overrideSection } from '../tables/overrides.js';
-import { mm, nameText, plainText, positiveMm, ratio } from './fields.js';
+import { deg, mm, nameText, plainText, pointMm, positiveMm, ratio } from './fields.js';
 import { waterSection } from './water-schema.js';
 
 const order = z
@@ -11,7 +11,7 @@ const order = z
       .min(1)
       .max(300)
       .describe('Pattern file, its path relative to this run file.'),
-    count: z.int().min(1).max(100000).describe('How many blanks of it.'),
+    count: z.int().min(1).max(1000000).describe('How many blanks of it.'),
     scaleRatio: ratio(
       'Makes another size of the pattern; takes the place of the pattern’s own scaleRatio.',
       0.1,
@@ -35,6 +35,24 @@ const knot = z
   })
   .describe('A knot or other bad place: no blank touches it.');
 
+const split = z
+  .strictObject({
+    fromMm: pointMm('One end of the split', 6000, 1000),
+    toMm: pointMm('Its other end', 6000, 1000),
+    widthMm: positiveMm('Width of the split and of the torn grain beside it.', 200),
+  })
+  .describe('A split or shake: no blank touches it.');
+
+const poorZone = z
+  .strictObject({
+    xMm: mm('Middle of the zone, along the block from its left end.', 0, 6000),
+    yMm: mm('Middle of the zone, across the block from its lower edge.', 0, 1000),
+    radiusMm: positiveMm('Radius of the zone.', 3000),
+  })
+  .describe(
+    'Pin knots, sapwood or wild grain: a blank may lie over it, but not with its nose (clearNoseRatio).',
+  );
+
 const block = z
   .strictObject({
     name: nameText('What is written on the block or the pile.'),
@@ -42,7 +60,7 @@ const block = z
     lengthMm: positiveMm('Length, along the grain.', 6000),
     widthMm: positiveMm('Width of the face.', 1000),
     thicknessMm: positiveMm('Thickness.', 300),
-    count: z.int().min(1).max(100000).describe('How many blocks like this.'),
+    count: z.int().min(1).max(1000000).describe('How many blocks like this.'),
     marginMm: mm('No blank comes closer to the block’s edge than this.', 0, 200).default(0),
     massG: z
       .number()
@@ -52,12 +70,28 @@ const block = z
       .describe(
         'Weight of one of these blocks on the scale. It gives the timber’s true density; left out, the table’s is used, with its spread.',
       ),
+    priceEach: z
+      .number()
+      .min(0.01)
+      .max(1e6)
+      .optional()
+      .describe('Price of one of these blocks, in any currency; needed when timberLeast is price.'),
     grain: z.enum(['length']).default('length').describe('The grain runs along the length.'),
     knots: z
       .array(knot)
       .max(200)
       .default([])
       .describe('Knots on the face of each of these blocks.'),
+    splits: z
+      .array(split)
+      .max(200)
+      .default([])
+      .describe('Splits and shakes on the face of each of these blocks.'),
+    poorZones: z
+      .array(poorZone)
+      .max(200)
+      .default([])
+      .describe('Zones of poorer wood on the face of each of these blocks.'),
   })
   .describe('Blocks of timber of one size, ready to saw.');
 
@@ -86,6 +120,27 @@ export const cutterSection = (about: string) =>
     })
     .describe(about);
 
+/** A cutter that meets no lip slot. */
+const plateCutter = (about: string) =>
+  cutterSection(about).omit({ cutsLipSlot: true }).describe(about);
+
+/** What every sheet has that parts are laid out on. */
+const sheetSize = {
+  lengthMm: positiveMm('Length of the sheet.', 3000),
+  widthMm: positiveMm('Width of the sheet.', 3000),
+  thicknessMm: positiveMm('Thickness of the sheet.', 30),
+  marginMm: mm(
+    'No part comes closer to the sheet’s edge than this: room for clamps, and edges are seldom clean. 5 is common practice, no source.',
+    1,
+    200,
+  ).default(5),
+  webMm: mm(
+    'Sheet left standing between neighboring cuts, so that it stays in one piece. 2 is common practice, no source.',
+    0.5,
+    50,
+  ).default(2),
+};
+
 /** Every section of a run file, by its key. */
 export const runSections = {
   schema: z.literal(1).describe('Version of this file format.'),
@@ -94,6 +149,12 @@ export const runSections = {
   note: z.string().max(2000).default('').describe('Anything worth remembering.'),
   orders: z.array(order).min(1).max(200).describe('Which patterns, and how many of each.'),
   blocks: z.array(block).min(1).max(500).describe('The timber there is.'),
+  timberLeast: z
+    .enum(['volume', 'price', 'weight'])
+    .default('volume')
+    .describe(
+      'What the plan spends least of. volume: timber in whole blocks. price: priceEach of the blocks taken. weight: massG of the blocks taken, or by the table where they were not weighed.',
+    ),
   stack: z
     .strictObject({
       layers: z.int().min(1).max(20).describe('Blocks taped face to face and sawn together.'),
@@ -107,15 +168,23 @@ export const runSections = {
     0,
     50,
   ).default(0),
+  clearNoseRatio: ratio(
+    'Share of a blank’s length, from the nose, that lies in clear wood, off every poor zone: nose and lip slot take the knocks. 0: poor zones count for nothing. The usual third is common practice, no source.',
+    0,
+    1,
+  ).default(0.35),
+  largestTiltDeg: deg(
+    'Most a blank may be tilted off the grain to save timber; 0 keeps every datum line along it.',
+    0,
+    5,
+  ).default(0),
   templateSheet: z
     .strictObject({
       material: plainText(
         'What templates are made of; it stands on the drawing, so plain letters only (ASCII).',
         60,
       ),
-      lengthMm: positiveMm('Length of the sheet.', 3000),
-      widthMm: positiveMm('Width of the sheet.', 3000),
-      thicknessMm: positiveMm('Thickness of the sheet.', 30),
+      ...sheetSize,
       cutter: cutterSection('What cuts the templates.'),
       hangHoleMm: mm('Diameter of the hole to hang a template up by; 0 for none.', 0, 30).default(
         5,
@@ -127,7 +196,26 @@ export const runSections = {
         20,
       ).default(2),
     })
-    .describe('The sheet templates are cut from.'),
+    .describe('The sheet templates are cut from, singly or several together.'),
+  lipSheets: z
+    .array(
+      z
+        .strictObject({
+          material: plainText(
+            'What the lips are cut from; it stands on the drawing, so plain letters only (ASCII).',
+            60,
+          ),
+          ...sheetSize,
+          cutter: plateCutter('What cuts the lips.'),
+        })
+        .describe('Clear sheet of one thickness.'),
+    )
+    .min(1)
+    .max(10)
+    .optional()
+    .describe(
+      'Sheets the lips of all blanks ordered are cut from, one entry a thickness; a lip takes the first entry of its own. Left out: no lips are laid out.',
+    ),
   water: waterSection
     .optional()
     .describe('The water of this run’s lures, in place of their patterns’ own.'),

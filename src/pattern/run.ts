@@ -1,4 +1,5 @@
 /** A run ready to plan, and the rules between the fields of a run file. */
+import type { ProblemCode } from '../messages.js';
 import { type KeyPath, type Problem, problem } from '../problem.js';
 import type { Timbers } from '../tables/timbers.js';
 import { timberRule } from './rules.js';
@@ -7,13 +8,36 @@ import type { CutterFile, RunFile } from './run-schema.js';
 export type RunSections = Partial<RunFile>;
 
 /** Density of a weighed block, kg/m³ (g/mm³ × 10⁶). */
-export const blockDensityKgM3 = (b: RunFile['blocks'][number]): number | null =>
+export const blockDensityKgM3 = (b: FileBlock): number | null =>
   b.massG === undefined ? null : (b.massG / (b.lengthMm * b.widthMm * b.thicknessMm)) * 1e6;
 
 /** Lightest balsa to the heaviest woods: common practice, no source. */
 export const DENSITY_RANGE = { leastKgM3: 60, mostKgM3: 1350 };
 
-export function runRules({ blocks = [] }: RunSections, timbers: Timbers): Problem[] {
+/** What a plan counts one block at (see `timberLeast`); undefined: by its volume. */
+export function blockCost(
+  block: RunFile['blocks'][number],
+  least: RunFile['timberLeast'],
+  timbers: Timbers,
+): number | undefined {
+  switch (least) {
+    case 'volume':
+      return undefined;
+    case 'price':
+      return block.priceEach;
+    case 'weight':
+      return (
+        block.massG ??
+        block.lengthMm *
+          block.widthMm *
+          block.thicknessMm *
+          timbers[block.timber].densityKgM3 *
+          1e-6
+      );
+  }
+}
+
+export function runRules({ blocks = [], timberLeast }: RunSections, timbers: Timbers): Problem[] {
   return blocks.flatMap((block, i) => {
     const path: KeyPath = ['blocks', i];
     const { name, marginMm, lengthMm, widthMm } = block;
@@ -23,6 +47,9 @@ export function runRules({ blocks = [] }: RunSections, timbers: Timbers): Proble
       density === null || (density >= DENSITY_RANGE.leastKgM3 && density <= DENSITY_RANGE.mostKgM3);
     return [
       ...timberRule(block.timber, timbers, [...path, 'timber']),
+      ...(timberLeast === 'price' && block.priceEach === undefined
+        ? [problem('price-missing', path, { name })]
+        : []),
       ...(marginMm < limitMm
         ? []
         : [problem('margin-too-wide', [...path, 'marginMm'], { name, marginMm, limitMm })]),
@@ -35,24 +62,37 @@ export function runRules({ blocks = [] }: RunSections, timbers: Timbers): Proble
               ...DENSITY_RANGE,
             }),
           ]),
-      ...block.knots.flatMap((k, j) =>
-        k.xMm <= lengthMm && k.yMm <= widthMm
-          ? []
-          : [
-              problem('knot-outside-block', [...path, 'knots', j], {
-                name,
-                xMm: k.xMm,
-                yMm: k.yMm,
-                lengthMm,
-                widthMm,
-              }),
-            ],
-      ),
+      ...flawsOutside(block, path),
       ...(blocks.findIndex((b) => b.name === name) < i
         ? [problem('duplicate-name', [...path, 'name'], { name })]
         : []),
     ];
   });
+}
+
+type FileBlock = RunFile['blocks'][number];
+
+/** Flaws whose places do not lie on the face; the lower left corner is held by the schema. */
+function flawsOutside(block: FileBlock, path: KeyPath): Problem[] {
+  const { name, lengthMm, widthMm } = block;
+  const outside = (
+    code: ProblemCode,
+    at: readonly (string | number)[],
+    [xMm, yMm]: readonly [number, number],
+  ): Problem[] =>
+    xMm <= lengthMm && yMm <= widthMm
+      ? []
+      : [problem(code, [...path, ...at], { name, xMm, yMm, lengthMm, widthMm })];
+  return [
+    ...block.knots.flatMap((k, i) => outside('knot-outside-block', ['knots', i], [k.xMm, k.yMm])),
+    ...block.splits.flatMap((s, i) => [
+      ...outside('split-outside-block', ['splits', i, 'fromMm'], s.fromMm),
+      ...outside('split-outside-block', ['splits', i, 'toMm'], s.toMm),
+    ]),
+    ...block.poorZones.flatMap((z, i) =>
+      outside('poor-zone-outside-block', ['poorZones', i], [z.xMm, z.yMm]),
+    ),
+  ];
 }
 
 /** A saw, laser or router as the run describes it. */

@@ -2,8 +2,8 @@
 import type { CutPlan } from '../cutplan/cutplan.js';
 import type { Point2 } from '../geometry/vec.js';
 import type { Jig } from '../jig/jig.js';
-import type { NestFace } from '../nest/nest.js';
-import type { Build, Product } from '../pipeline.js';
+import type { NestFace, Placement } from '../nest/nest.js';
+import type { Build, MadeSheet, Product } from '../pipeline.js';
 import { Fault } from '../problem.js';
 import { floatData } from './float-json.js';
 
@@ -12,7 +12,8 @@ const DECIMALS = 6;
 
 /** Plain data; `jigFile` gives the name of a jig's file. */
 export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => string): unknown {
-  const { job, products, nest, cutPlans } = build;
+  const { job, products, nest, cutPlans, sheets } = build;
+  const { workshop } = job;
   return {
     schemaVersion: 1,
     tool,
@@ -21,14 +22,23 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
     units: 'mm, g, degrees; lure frame: x aft from the nose along the datum line, y to port, z up',
     patterns: products.map(patternRecord),
     nest: nest && {
-      saw: job.workshop && { guidance: job.workshop.saw.guidance, kerfMm: job.workshop.saw.kerfMm },
+      saw: workshop && { guidance: workshop.saw.guidance, kerfMm: workshop.saw.kerfMm },
+      clearNoseRatio: workshop?.clearNoseRatio,
+      largestTiltDeg: workshop?.largestTiltDeg,
       faces: nest.faces.map((face, i) => faceRecord(face, cutPlans[i])),
       made: nest.made,
       ordered: nest.ordered,
       stacks: nest.stacks,
       blocksUsed: nest.blocksUsed,
       usedRatio: nest.usedRatio,
+      timberUsedMm3: nest.timberUsedMm3,
+      timberBoundMm3: nest.timberBoundMm3,
+      timberBoundKind: nest.timberBoundKind,
+      timberAreaBoundMm3: nest.timberAreaBoundMm3,
+      limitReached: nest.limitReached,
+      interrupted: nest.interrupted,
     },
+    sheets: sheets.map(sheetRecord),
     jigs: products.flatMap((p) => p.jigs.map((jig) => jigRecord(jig, jigFile(jig)))),
   };
 }
@@ -69,7 +79,8 @@ function patternRecord({ pattern, count, body, blank, floating, sawnMass }: Prod
 
 const points = (ring: readonly Point2[]): unknown => ring.map(([x, y]) => [x, y]);
 
-const faceRecord = (face: NestFace, plan: CutPlan): unknown => ({
+/** A face as the record tells it, with the plan of its cuts where there is one: outsiders read it in this shape. */
+export const faceRecord = (face: NestFace, plan?: CutPlan): object => ({
   id: face.id,
   lengthMm: face.lengthMm,
   widthMm: face.widthMm,
@@ -81,15 +92,15 @@ const faceRecord = (face: NestFace, plan: CutPlan): unknown => ({
   stacks: face.stacks,
   stackHeightMm: face.stackHeightMm,
   knots: face.knots,
+  splits: face.splits,
+  poorZones: face.poorZones,
   usedRatio: face.usedRatio,
   offcut: face.offcut,
-  placements: face.placements.map(({ part, xMm, yMm, turnDeg, outline }) => ({
-    pattern: part,
-    xMm,
-    yMm,
-    turnDeg,
-    outline: points(outline),
-  })),
+  placements: face.placements.map(placementRecord),
+  ...(plan && cutRecord(plan)),
+});
+
+const cutRecord = (plan: CutPlan): object => ({
   entryPaths: plan.entryPaths.map(points),
   cutOrder: plan.cutOrder,
   partingCuts: plan.partingCuts.map(points),
@@ -98,6 +109,29 @@ const faceRecord = (face: NestFace, plan: CutPlan): unknown => ({
   sharedLines: plan.sharedLines.map(({ path, ...rest }) => ({ ...rest, path: points(path) })),
   sawnMm: plan.sawnMm,
   travelMm: plan.travelMm,
+});
+
+const placementRecord = ({ part, xMm, yMm, turnDeg, outline }: Placement): unknown => ({
+  pattern: part,
+  xMm,
+  yMm,
+  turnDeg,
+  outline: points(outline),
+});
+
+const sheetRecord = ({ kind, id, material, layout, outlines }: MadeSheet): unknown => ({
+  kind,
+  id,
+  material,
+  lengthMm: layout.lengthMm,
+  widthMm: layout.widthMm,
+  thicknessMm: layout.thicknessMm,
+  marginMm: layout.marginMm,
+  gapMm: layout.gapMm,
+  copies: layout.copies,
+  usedRatio: layout.usedRatio,
+  outlines: Object.fromEntries(Object.entries(outlines).map(([k, ring]) => [k, points(ring)])),
+  placements: layout.placements.map(placementRecord),
 });
 
 function jigRecord(jig: Jig, file: string): unknown {

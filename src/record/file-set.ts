@@ -21,6 +21,8 @@ export type FileKind =
   | 'blank'
   | 'jig'
   | 'sheet'
+  | 'template-sheet'
+  | 'lip-sheet'
   | 'picture'
   | 'build';
 
@@ -38,7 +40,7 @@ const jigPath = (jig: Jig): string => `jigs/${jig.pattern}-${jig.kind}.stl`;
 
 /** All files but the manifest, in the order a maker would look at them. `tool` is name and version. */
 export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFile[] {
-  const { products, faces } = build;
+  const { products, faces, sheets } = build;
   const solid = (name: string, kind: FileKind, path: string, bytes: Uint8Array): MadeFile => ({
     path,
     kind,
@@ -50,6 +52,9 @@ export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFi
     ...faces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
     ...products.flatMap(({ blank, template }) =>
       drawn(template.drawn.drawing, 'template', `templates/${blank.name}`, blank.name),
+    ),
+    ...sheets.flatMap(({ kind, id, drawn: { drawing } }) =>
+      drawn(drawing, kind, `sheets/${kind}-${id}`),
     ),
     ...products.map(
       ({ blank: { name }, floating }): MadeFile => ({

@@ -12,7 +12,7 @@ export { MATERIALS } from '../mass/lures.js';
 export const BAND_SAW: SawCutter = { guidance: 'steered', kerfMm: 1.2, bladeWidthMm: 6.35 };
 export const LASER: SawCutter = { guidance: 'follows', kerfMm: 0.4, bladeWidthMm: null };
 
-export type Put = { readonly part: string; readonly at: Point2; readonly turnDeg?: 0 | 180 };
+export type Put = { readonly part: string; readonly at: Point2; readonly turnDeg?: number };
 
 /** A part to saw from its nominal outline; what a laser follows lies `besideMm` outside it. */
 export function partFrom(outline: ArcPath, besideMm = 0): SawnPart {
@@ -42,6 +42,8 @@ export function face(
     stacks: [],
     stackHeightMm: 20,
     knots: [],
+    splits: [],
+    poorZones: [],
     usedRatio: 0,
     offcut: { fromMm: lengthMm, lengthMm: 0 },
     placements: put.map(({ part, at: [xMm, yMm], turnDeg = 0 }) => ({

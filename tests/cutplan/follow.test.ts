@@ -3,9 +3,9 @@ import { checkCutPlan } from '../../src/cutplan/check.js';
 import { lineLength } from '../../src/cutplan/cutplan.js';
 import { planCuts } from '../../src/cutplan/plan.js';
 import { pathLength } from '../../src/geometry/arcpath.js';
+import { seededDraws } from '../../src/geometry/random.js';
 import { planNest } from '../../src/nest/plan.js';
-import { seededDraws } from '../../src/nest/random.js';
-import { block, drawnOutline, part, RULES } from '../nest/outlines.js';
+import { block, drawnOutline, part, RULES, SEARCH } from '../nest/outlines.js';
 import { box, disc, face, fromRing, LASER, MATERIALS, partFrom } from './faces.js';
 
 const { blades } = MATERIALS;
@@ -59,6 +59,22 @@ describe('a tool that follows', () => {
     }
   });
 
+  it('boards turned together, by any angle, share the same line, and the contours stay half a kerf off', () => {
+    const parts = new Map([['b', partFrom(box(60, 20), kerfMm / 2)]]);
+    for (const turnDeg of [0, 7, 33, 90, 187]) {
+      const beside = 20 + kerfMm;
+      const a = (turnDeg * Math.PI) / 180;
+      const f = face([200, 200], kerfMm, parts, [
+        { part: 'b', at: [100, 100], turnDeg },
+        { part: 'b', at: [100 - beside * Math.sin(a), 100 + beside * Math.cos(a)], turnDeg },
+      ]);
+      const { plan } = planCuts(f, parts, LASER, blades);
+      expect(checkCutPlan(f, plan, LASER)).toEqual([]);
+      expect(plan.sharedLines).toHaveLength(1);
+      expect(Math.abs(lineLength(plan.sharedLines[0].path) - 60)).toBeLessThan(0.4);
+    }
+  });
+
   it('openings count as cut, and travel runs from the corner of the block', () => {
     const openings = [{ center: [0, 0] as const, radius: 3 }];
     const part = { ...partFrom(disc(10), kerfMm / 2), openings };
@@ -77,7 +93,16 @@ describe('a tool that follows', () => {
       const shape = part('p', drawnOutline(draw), 30);
       const gapMm = k % 2 === 0 ? kerfMm : 2;
       const blocks = [block('b', [200 + 200 * draw(), 80 + 60 * draw()], 1)];
-      const nest = planNest([shape], blocks, { ...RULES, gapMm, layers: 1, tries: 2, seed: k });
+      const rules = {
+        ...RULES,
+        gapMm,
+        largestTiltDeg: k % 3,
+        layers: 1,
+        tries: 2,
+        layouts: 0,
+        seed: k,
+      };
+      const nest = planNest([shape], blocks, rules, SEARCH);
       const parts = new Map([['p', fromRing(shape.outline, kerfMm / 2)]]);
       for (const f of nest.faces) {
         const { plan } = planCuts(f, parts, LASER, blades);

@@ -5,8 +5,8 @@ import { shortRound, travelOf } from '../../src/cutplan/order.js';
 import { HANDY_LENGTH_MM } from '../../src/cutplan/parting.js';
 import { planCuts, sawProblems } from '../../src/cutplan/plan.js';
 import { polyline } from '../../src/geometry/arcpath.js';
+import { seededDraws } from '../../src/geometry/random.js';
 import { distance, type Point2 } from '../../src/geometry/vec.js';
-import { seededDraws } from '../../src/nest/random.js';
 import { turningRadiusMm } from '../../src/tables/blades.js';
 import { BAND_SAW, box, dished, face, MATERIALS, type Put, partFrom } from './faces.js';
 

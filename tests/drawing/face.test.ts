@@ -28,6 +28,9 @@ const FACE: FaceWork = {
     { center: [220, 50], radius: 4 },
     { center: [220, 50], radius: 4 },
   ],
+  splits: [],
+  poorZones: [],
+  clearNoseRatio: 0.35,
   placed: [
     { work: stadium, motion: { turnDeg: 0, move: [6, 16] } },
     { work: stadium, motion: { turnDeg: 180, move: [106, 42] } },
@@ -81,6 +84,25 @@ describe('a face', () => {
       { kind: 'circle', layer: 'STOCK', circle: { center: [220, 50], radius: 4 } },
     ]);
     expect(on(faceDrawing({ ...FACE, marginMm: 0 }).drawing, 'STOCK')).toHaveLength(2);
+  });
+
+  it('draws splits and poor zones each in a way of its own, and says what they mean', () => {
+    const flawed = faceDrawing({
+      ...FACE,
+      knots: [],
+      splits: [{ fromMm: [10, 57], toMm: [60, 57], widthMm: 2 }],
+      poorZones: [{ center: [215, 10], radius: 8 }],
+    }).drawing;
+    const [, , outline, middle, outer, inner] = on(flawed, 'STOCK');
+    expect(outline.kind === 'path' && pathBox(outline.path)).toEqual([9, 56, 61, 58]);
+    expect(middle.kind === 'path' && pathBox(middle.path)).toEqual([10, 57, 60, 57]);
+    expect([outer, inner].map((s) => s.kind === 'circle' && s.circle.radius)).toEqual([8, 7]);
+    expect([outer.dashed, inner.dashed]).toEqual([true, true]);
+    expect(flawed.description).toContain('SPLITS: LONG OUTLINES');
+    expect(flawed.description).toContain('THE FIRST 35 % FROM THE NOSE');
+    expect(checkDrawing(flawed)).toEqual([]);
+    expect(dxf(flawed)).toContain('POLYLINE');
+    expect(drawing.description).not.toContain('SPLITS');
   });
 
   it('tells block, count and kerf', () => {
@@ -183,6 +205,32 @@ describe('a face with its plan of cuts', () => {
       for (const other of rings)
         if (other.center !== center)
           expect(distance(center, other.center)).toBeGreaterThan(radius + other.radius);
+  });
+
+  it('numbers keep clear of splits and poor zones, on tilted blanks too', () => {
+    const tilted = FACE.placed.map(({ work, motion }) => ({
+      work,
+      motion: { ...motion, turnDeg: motion.turnDeg + 1 },
+    }));
+    const bare = faceDrawing({ ...FACE, placed: tilted, cuts }).drawing;
+    const numbered = on(bare, 'SAW_ROUTE').flatMap((s) => (s.kind === 'circle' ? [s.circle] : []));
+    // Flaws where the signs would stand: a zone over the first number, a split over the letter.
+    const [first] = numbered;
+    const letter = numbered[numbered.length - 1];
+    const [x, y] = letter.center;
+    const flawed = faceDrawing({
+      ...FACE,
+      placed: tilted,
+      splits: [{ fromMm: [x, y], toMm: [x + 1, y], widthMm: 1 }],
+      poorZones: [{ center: first.center, radius: first.radius }],
+      cuts,
+    }).drawing;
+    expect(checkDrawing(flawed)).toEqual([]);
+    const moved = on(flawed, 'SAW_ROUTE').flatMap((s) => (s.kind === 'circle' ? [s.circle] : []));
+    expect(moved).toHaveLength(numbered.length);
+    expect(distance(moved[0].center, first.center)).toBeGreaterThan(first.radius);
+    const sign = moved[moved.length - 1];
+    expect(distance(sign.center, letter.center)).toBeGreaterThan(sign.radius);
   });
 
   it('ways that run together are one line', () => {

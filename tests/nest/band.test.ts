@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { asRegion, intersect } from '../../src/geometry/clip.js';
+import { seededDraws } from '../../src/geometry/random.js';
 import {
   insideRing,
   movedRing,
@@ -12,7 +13,6 @@ import type { Point2 } from '../../src/geometry/vec.js';
 import { bandAround, bandPoints, heightAt, rectBand } from '../../src/nest/band.js';
 import { bandSum, turnedBand } from '../../src/nest/bandsum.js';
 import { crossings, isInside } from '../../src/nest/contact.js';
-import { seededDraws } from '../../src/nest/random.js';
 import { drawnOutline, lure } from './outlines.js';
 
 const area = (points: readonly Point2[]): number => signedArea(points);

@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { movedRing, rectRing } from '../../src/geometry/ring.js';
 import { boxDistance, distanceBelow, distanceTo, extentOf } from '../../src/nest/apart.js';
-import { checkNest, type NestComplaint } from '../../src/nest/check.js';
+import { checkNest } from '../../src/nest/check.js';
+import type { NestComplaint } from '../../src/nest/complaint.js';
 import type { Nest, NestFace, Placement } from '../../src/nest/nest.js';
 import { planNest } from '../../src/nest/plan.js';
-import { block, lure, part, RULES } from './outlines.js';
+import { block, lure, part, RULES, SEARCH } from './outlines.js';
 
 const parts = [part('a', lure(120, 30), 12), part('b', lure(80, 22), 9)];
 const blocks = [block('pine', [450, 95], 4, { knots: [{ xMm: 430, yMm: 88, radiusMm: 6 }] })];
-const good = planNest(parts, blocks, RULES);
+const good = planNest(parts, blocks, RULES, SEARCH);
 
 const kinds = (nest: Nest, among = blocks, rules = RULES): NestComplaint['kind'][] => [
   ...new Set(checkNest(nest, parts, among, rules).complaints.map((c) => c.kind)),
@@ -125,6 +126,19 @@ describe('the checker', () => {
     expect(told({ stacks: good.stacks + 1 })).toEqual(['count']);
     expect(told({ blocksUsed: { pine: 1 } })).toEqual(['count']);
     expect(kinds(withFace((f) => ({ placements: f.placements.slice(1) })))).toEqual(['count']);
+  });
+
+  it('sees timber wrongly told, and bounds that are none', () => {
+    const told = (c: Partial<Nest>) => kinds({ ...good, ...c });
+    const { timberUsedMm3: used, timberAreaBoundMm3: area } = good;
+    expect(told({ timberUsedMm3: used + 1 })).toEqual(['timber']);
+    expect(told({ timberBoundMm3: used + 1, timberBoundKind: 'layouts-found' })).toEqual([
+      'timber',
+    ]);
+    expect(told({ timberAreaBoundMm3: good.timberBoundMm3 + 1 })).toEqual(['timber']);
+    expect(told({ timberAreaBoundMm3: -1 })).toEqual(['timber']);
+    expect(told({ timberBoundMm3: Number.NaN })).toEqual(['timber']);
+    expect(told({ timberBoundMm3: area + 1, timberBoundKind: 'every-plan' })).toEqual(['timber']);
   });
 
   it('sees more blocks than there are, and a stack that is not what it says', () => {

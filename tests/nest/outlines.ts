@@ -1,7 +1,9 @@
 /** Outlines and orders the nest is tried on: invented, lure-like. */
 import { type Ring, ring } from '../../src/geometry/ring.js';
 import type { Point2 } from '../../src/geometry/vec.js';
-import type { Block, Knot, NestPart, NestRules } from '../../src/nest/nest.js';
+import type { Block, Flaws, NestPart, NestRules } from '../../src/nest/nest.js';
+import type { Search } from '../../src/nest/search.js';
+import { loadSolver } from '../../src/nest/solver.js';
 
 /**
  * Full belly, thin tail: y = ±0.4·ξ^½(1−ξ)^¾, 0 ≤ ξ ≤ 1 (shared/references.md §10), scaled to a
@@ -59,14 +61,31 @@ export const block = (
   name: string,
   [lengthMm, widthMm]: readonly [number, number],
   count: number,
-  more: { knots?: readonly Knot[]; thicknessMm?: number; marginMm?: number } = {},
-): Block => ({ name, lengthMm, widthMm, count, thicknessMm: 20, marginMm: 4, knots: [], ...more });
+  more: Partial<Flaws> & { readonly thicknessMm?: number; readonly marginMm?: number } = {},
+): Block => ({
+  name,
+  lengthMm,
+  widthMm,
+  count,
+  thicknessMm: 20,
+  marginMm: 4,
+  knots: [],
+  splits: [],
+  poorZones: [],
+  ...more,
+});
 
 export const RULES: NestRules = {
   gapMm: 3,
+  clearNoseRatio: 0.35,
+  largestTiltDeg: 0,
   layers: 2,
   tapeThicknessMm: 0.2,
   largestHeightMm: 90,
   tries: 8,
   seed: 1,
+  layouts: 40,
 };
+
+/** The started solver, and nobody to ask or to tell. */
+export const SEARCH: Search = { solver: await loadSolver() };

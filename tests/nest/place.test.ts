@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { seededDraws } from '../../src/geometry/random.js';
 import { ringArea } from '../../src/geometry/ring.js';
 import { boxOf } from '../../src/geometry/vec.js';
+import { kitFor } from '../../src/nest/kit.js';
 import type { Block, NestPart } from '../../src/nest/nest.js';
-import { countsOf, kitFor, packFace } from '../../src/nest/place.js';
-import { seededDraws } from '../../src/nest/random.js';
+import { countsOf, packFace } from '../../src/nest/place.js';
 import { block, drawnOutline, lure, part, RULES } from './outlines.js';
 
 const SEED = 20240;
@@ -26,7 +27,7 @@ describe('one face', () => {
     for (let k = 0; k < 60; k++) {
       const p = part('p', drawnOutline(draw), 1000);
       const face = block('b', [150 + 400 * draw(), 50 + 100 * draw()], 1);
-      const layout = packFace(kitFor([p], 3), { face, wanted: [1000], tries: 1, seed: k });
+      const layout = packFace(kitFor([p], RULES), { face, wanted: [1000], tries: 1, seed: k });
       const grid = gridCount(p, face, 3);
       expect(layout.spots.length).toBeGreaterThanOrEqual(grid);
       if (layout.spots.length > grid) more++;
@@ -39,7 +40,7 @@ describe('one face', () => {
     const [minX, minY, maxX, maxY] = boxOf(p.outline);
     const [length, height] = [maxX - minX, maxY - minY];
     const exact = block('b', [8 + 3 * length + 2 * 3, 8 + 2 * height + 3], 1);
-    const kit = kitFor([p], 3);
+    const kit = kitFor([p], RULES);
     const grid = packFace(kit, { face: exact, wanted: [99], tries: 0, seed: 1 });
     expect(grid.spots.length).toBeGreaterThanOrEqual(6);
     const single = block('b', [8 + length, 8 + height], 1);
@@ -51,7 +52,7 @@ describe('one face', () => {
   it('interlocks a full belly with a thin tail on a large face', () => {
     const p = part('p', lure(120, 30), 1000);
     const face = block('b', [2000, 600], 1);
-    const kit = kitFor([p], RULES.gapMm);
+    const kit = kitFor([p], RULES);
     const { spots } = packFace(kit, { face, wanted: [1000], tries: 2, seed: 1 });
     const grid = gridCount(p, face, RULES.gapMm);
     expect(grid).toBe(288); // 16 × 18
@@ -77,7 +78,7 @@ describe('one face', () => {
   it('uses least length when fewer are wanted than fit', () => {
     const p = part('p', lure(100, 25), 99);
     const face = block('b', [600, 100], 1);
-    const kit = kitFor([p], 3);
+    const kit = kitFor([p], RULES);
     const layout = packFace(kit, { face, wanted: [3], tries: 4, seed: 1 });
     expect(countsOf(kit, layout)).toEqual([3]);
     // Three outlines, one above the other: margin and the length of one, or little more interlocked.
@@ -88,7 +89,7 @@ describe('one face', () => {
     const parts = [part('a', lure(90, 24, 3), 9), part('b', lure(70, 20), 9)];
     const face = block('b', [350, 90], 1);
     const pack = (seed: number) =>
-      packFace(kitFor(parts, 3), { face, wanted: [9, 9], tries: 8, seed });
+      packFace(kitFor(parts, RULES), { face, wanted: [9, 9], tries: 8, seed });
     expect(pack(7)).toEqual(pack(7));
     expect(pack(7).areaMm2).toBeGreaterThan(0);
   });
@@ -96,7 +97,7 @@ describe('one face', () => {
   it('never gets worse with more tries', () => {
     const parts = [part('a', lure(150, 38), 40), part('c', lure(140, 34, 8), 40)];
     const face = block('b', [600, 160], 1);
-    const kit = kitFor(parts, 3);
+    const kit = kitFor(parts, RULES);
     const areas = [0, 4, 12, 30].map(
       (tries) => packFace(kit, { face, wanted: [40, 40], tries, seed: 2 }).areaMm2,
     );

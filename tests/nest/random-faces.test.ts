@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { seededDraws } from '../../src/geometry/random.js';
 import { checkNest } from '../../src/nest/check.js';
 import { planNest } from '../../src/nest/plan.js';
-import { seededDraws } from '../../src/nest/random.js';
-import { block, drawnOutline, part, RULES } from './outlines.js';
+import { block, drawnOutline, part, RULES, SEARCH } from './outlines.js';
 
 const SEED = 20240;
 
@@ -29,7 +29,7 @@ describe('random faces', () => {
         tries: 3,
         seed: k,
       };
-      const nest = planNest(parts, blocks, rules);
+      const nest = planNest(parts, blocks, rules, SEARCH);
       const check = checkNest(nest, parts, blocks, rules);
       expect(check.complaints).toEqual([]);
       const placed = nest.faces.map((f) => f.placements.length);

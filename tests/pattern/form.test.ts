@@ -100,3 +100,17 @@ test('nearest: a slip, a swap, nothing for a stranger', () => {
   expect(nearest('knid', known)).toBe('kind');
   expect(nearest('blade', known)).toBeNull();
 });
+
+test('a place on a block is two numbers', () => {
+  const told = (fromMm: string) => {
+    const block = `{ name: a, timber: ash, lengthMm: 300, widthMm: 80, thicknessMm: 20, count: 1, splits: [{ fromMm: ${fromMm}, toMm: [1, 2], widthMm: 1 }] }`;
+    const { problems } = readForm(source(`blocks:\n  - ${block}\n`), runSections);
+    return problems.filter((p) => p.path[0] === 'blocks').map((p) => [p.code, p.facts.key]);
+  };
+  const key = 'blocks[0].splits[0].fromMm';
+  expect(told('[3, 4]')).toEqual([]);
+  expect(told('[3]')).toEqual([['out-of-range', key]]);
+  expect(told('[3, 4, 5]')).toEqual([['out-of-range', key]]);
+  expect(told('3')).toEqual([['wrong-type', key]]);
+  expect(told('[3, b]')).toEqual([['wrong-type', `${key}[1]`]]);
+});

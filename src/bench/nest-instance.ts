@@ -1,0 +1,136 @@
+/**
+ * Open nesting instances: a file → a packing problem, a layout → the result file. The format is that of
+ * the instances published with J. Gardeyn, G. Vanden Berghe, T. Wauters, arXiv:2509.13329 (2025).
+ */
+import { z } from 'zod';
+import { movedRing, type Ring, ring, ringArea, ringBox } from '../geometry/ring.js';
+import { type Box, cosSinDeg, type Point2 } from '../geometry/vec.js';
+import { depthOfOverlap, outside } from '../pack/check.js';
+import type { StripLayout, StripProblem } from '../pack/strip.js';
+import { tableOf } from '../pack/table.js';
+
+const positive = z.number().positive();
+const instanceFile = z.object({
+  name: z.string().optional(),
+  strip_height: positive,
+  items: z
+    .array(
+      z.object({
+        demand: z.int().min(1).max(100_000),
+        allowed_orientations: z.array(z.number()).min(1).optional(),
+        shape: z.object({ data: z.array(z.tuple([z.number(), z.number()])).min(3) }),
+      }),
+    )
+    .min(1),
+});
+
+export type Instance = {
+  readonly name: string;
+  readonly height: number;
+  /** Rings as in the file. */
+  readonly rings: readonly Ring[];
+  readonly turnsDeg: readonly (readonly number[])[];
+  /** Ring of each item, items of one ring together. */
+  readonly items: readonly number[];
+  readonly area: number;
+};
+
+/** Reads an instance. @throws with a line for the reader if it is none, or an item fits in no turn. */
+export function readInstance(name: string, text: string): Instance {
+  const file = instanceFile.parse(JSON.parse(text));
+  const rings = file.items.map((item) => ring(item.shape.data));
+  const turnsDeg = file.items.map((item) => [...new Set(item.allowed_orientations ?? [0])]);
+  rings.forEach((r, i) => {
+    const heights = turnsDeg[i].map((turnDeg) => heightOf(movedRing({ turnDeg, move: [0, 0] }, r)));
+    const least = Math.min(...heights);
+    if (least > file.strip_height * (1 + 1e-9))
+      throw new Error(`item ${i} is ${least} high; the strip is ${file.strip_height} high`);
+  });
+  const items = file.items.flatMap(({ demand }, i) => Array<number>(demand).fill(i));
+  const area = items.reduce((sum, i) => sum + ringArea(rings[i]), 0);
+  return { name, height: file.strip_height, rings, turnsDeg, items, area };
+}
+
+const heightOf = (r: Ring): number => {
+  const [, bottom, , top] = ringBox(r);
+  return top - bottom;
+};
+
+/** Middle of a ring's box: the search moves rings about it, so that numbers stay small. */
+const middleOf = (r: Ring): Point2 => {
+  const [left, bottom, right, top] = ringBox(r);
+  return [(left + right) / 2, (bottom + top) / 2];
+};
+
+export function problemOf({ rings, turnsDeg, items, height }: Instance): StripProblem {
+  const outlines = rings.map((r, i) => {
+    const [x, y] = middleOf(r);
+    const centered = movedRing({ turnDeg: 0, move: [-x, -y] }, r);
+    return { ring: centered, grown: centered, turnsDeg: turnsDeg[i] };
+  });
+  return { table: tableOf(outlines), areas: rings.map(ringArea), items, height, start: null };
+}
+
+export type Result = {
+  readonly name: string;
+  readonly stripHeight: number;
+  readonly length: number;
+  readonly placements: readonly {
+    readonly item: number;
+    readonly turnDeg: number;
+    readonly x: number;
+    readonly y: number;
+  }[];
+};
+
+/** A layout as a result: each item's ring turned about its own origin, then moved. */
+export function resultOf(instance: Instance, problem: StripProblem, layout: StripLayout): Result {
+  const { name, height, rings, items } = instance;
+  const placements = items.map((item, i) => {
+    const { turnDeg } = problem.table.turned[layout.places.turned[i]];
+    const [x, y] = middleOf(rings[item]);
+    const [cos, sin] = cosSinDeg(turnDeg);
+    return {
+      item,
+      turnDeg,
+      x: layout.places.x[i] - cos * x + sin * y,
+      y: layout.places.y[i] - sin * x - cos * y,
+    };
+  });
+  return { name, stripHeight: height, length: layout.length, placements };
+}
+
+/** Depths below this share of the strip's height are rounding. */
+const ROUNDING = 1e-7;
+
+/** What is wrong with a result, judged by a method of its own; null if nothing. */
+export function flawOf(
+  { rings, items, height, turnsDeg }: Instance,
+  result: Result,
+): string | null {
+  const { length, placements } = result;
+  const laid = placements.map(({ item, turnDeg, x, y }) =>
+    movedRing({ turnDeg, move: [x, y] }, rings[item]),
+  );
+  const boxes = laid.map(ringBox);
+  const order = laid.map((_, i) => i).sort((a, b) => boxes[a][0] - boxes[b][0]);
+  const least = ROUNDING * height;
+  if (placements.map((p) => p.item).join() !== items.join()) return 'not the items ordered';
+  for (const [a, { item, turnDeg }] of placements.entries()) {
+    if (!turnsDeg[item].includes(turnDeg)) return `item ${a} turned by ${turnDeg}`;
+    const out = outside(laid[a], [0, 0, length, height]);
+    if (out > least) return `item ${a} reaches ${out} out of the strip`;
+  }
+  for (const [k, a] of order.entries()) {
+    for (let m = k + 1; m < order.length && boxes[order[m]][0] < boxes[a][2]; m++) {
+      const b = order[m];
+      if (!boxesMeet(boxes[a], boxes[b])) continue;
+      const depth = depthOfOverlap(laid[a], laid[b]);
+      if (depth > least) return `items ${a} and ${b} overlap by ${depth}`;
+    }
+  }
+  return null;
+}
+
+const boxesMeet = (a: Box, b: Box): boolean =>
+  a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
