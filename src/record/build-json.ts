@@ -1,5 +1,6 @@
 /** Every stage's values as one JSON document: the debugger, the bug report, the machine-readable result. */
-import type { Ring } from '../geometry/ring.js';
+import type { CutPlan } from '../cutplan/cutplan.js';
+import type { Point2 } from '../geometry/vec.js';
 import type { Jig } from '../jig/jig.js';
 import type { NestFace, Placement } from '../nest/nest.js';
 import type { Build, MadeSheet, Product } from '../pipeline.js';
@@ -11,7 +12,7 @@ const DECIMALS = 6;
 
 /** Plain data; `jigFile` gives the name of a jig's file. */
 export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => string): unknown {
-  const { job, products, nest, sheets } = build;
+  const { job, products, nest, cutPlans, sheets } = build;
   const { workshop } = job;
   return {
     schemaVersion: 1,
@@ -21,9 +22,10 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
     units: 'mm, g, degrees; lure frame: x aft from the nose along the datum line, y to port, z up',
     patterns: products.map(patternRecord),
     nest: nest && {
+      saw: workshop && { guidance: workshop.saw.guidance, kerfMm: workshop.saw.kerfMm },
       clearNoseRatio: workshop?.clearNoseRatio,
       largestTiltDeg: workshop?.largestTiltDeg,
-      faces: nest.faces.map(faceRecord),
+      faces: nest.faces.map((face, i) => faceRecord(face, cutPlans[i])),
       made: nest.made,
       ordered: nest.ordered,
       stacks: nest.stacks,
@@ -75,10 +77,10 @@ function patternRecord({ pattern, count, body, blank, floating, sawnMass }: Prod
   };
 }
 
-const points = (ring: Ring): unknown => ring.map(([x, y]) => [x, y]);
+const points = (ring: readonly Point2[]): unknown => ring.map(([x, y]) => [x, y]);
 
-/** A face as the record tells it: outsiders read it in this shape. */
-export const faceRecord = (face: NestFace): unknown => ({
+/** A face as the record tells it, with the plan of its cuts where there is one: outsiders read it in this shape. */
+export const faceRecord = (face: NestFace, plan?: CutPlan): object => ({
   id: face.id,
   lengthMm: face.lengthMm,
   widthMm: face.widthMm,
@@ -95,6 +97,18 @@ export const faceRecord = (face: NestFace): unknown => ({
   usedRatio: face.usedRatio,
   offcut: face.offcut,
   placements: face.placements.map(placementRecord),
+  ...(plan && cutRecord(plan)),
+});
+
+const cutRecord = (plan: CutPlan): object => ({
+  entryPaths: plan.entryPaths.map(points),
+  cutOrder: plan.cutOrder,
+  partingCuts: plan.partingCuts.map(points),
+  pieces: plan.pieces,
+  reliefCuts: plan.reliefCuts.map(({ placement, path }) => ({ placement, path: points(path) })),
+  sharedLines: plan.sharedLines.map(({ path, ...rest }) => ({ ...rest, path: points(path) })),
+  sawnMm: plan.sawnMm,
+  travelMm: plan.travelMm,
 });
 
 const placementRecord = ({ part, xMm, yMm, turnDeg, outline }: Placement): unknown => ({
