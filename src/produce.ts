@@ -3,6 +3,7 @@ import { load } from './load.js';
 import { designFindings } from './lures.js';
 import type { Search } from './nest/search.js';
 import { loadSolver } from './nest/solver.js';
+import type { Effort } from './nested.js';
 import { type Build, build } from './pipeline.js';
 import type { Place, Problem } from './problem.js';
 import type { Input } from './reader.js';
@@ -16,10 +17,10 @@ export type Produced = {
   readonly inputs: readonly Input[];
 };
 
-/** Whom to ask and to tell while the nest of a run is searched for. */
-export type Watch = Omit<Search, 'solver'>;
+/** Whom to ask and to tell while the nest of a run is searched for, and how hard it is. */
+export type Watch = Omit<Search, 'solver'> & { readonly effort?: Effort };
 
-export async function produce(path: string, watch: Watch = {}): Promise<Produced> {
+export async function produce(path: string, { effort, ...watch }: Watch = {}): Promise<Produced> {
   const { job, complete, problems, inputs, placed } = load(path);
   const give = (more: readonly Problem[], made: Produced['made']): Produced => ({
     problems: [...problems, ...more].sort(byPlace),
@@ -29,13 +30,13 @@ export async function produce(path: string, watch: Watch = {}): Promise<Produced
   if (!job) return give([], null);
   if (!complete) return give(designFindings(job).map(placed), null);
   const [kernel, solver] = await Promise.all([loadKernel(), loadSolver()]);
-  const { build: made, findings } = build(job, kernel, { ...watch, solver });
+  const { build: made, findings } = build(job, kernel, { ...watch, solver }, effort);
   return give(findings.map(placed), made && { build: made, kernel });
 }
 
 const START: Place = { file: '', line: 0, column: 0 };
 
-function byPlace(a: Problem, b: Problem): number {
+export function byPlace(a: Problem, b: Problem): number {
   const [p, q] = [a.at ?? START, b.at ?? START];
   if (p.file !== q.file) return p.file < q.file ? -1 : 1;
   return p.line - q.line || p.column - q.column || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);

@@ -48,8 +48,16 @@ export type StripSearch = {
 
 const START: Effort = { draws: { near: 15, touching: 0, far: 30 }, sweeps: 60, strikes: 2 };
 const ROUGH: Effort = { draws: { near: 15, touching: 0, far: 30 }, sweeps: 40, strikes: 1 };
-const EXPLORE: Effort = { draws: { near: 25, touching: Number(process.env.TOUCH ?? 0), far: Number(process.env.FAR ?? 50) }, sweeps: 200, strikes: 3 };
-const COMPRESS: Effort = { draws: { near: 25, touching: Number(process.env.TOUCH ?? 0), far: Number(process.env.FAR ?? 50) }, sweeps: 100, strikes: 5 };
+const EXPLORE: Effort = {
+  draws: { near: 25, touching: Number(process.env.TOUCH ?? 0), far: Number(process.env.FAR ?? 50) },
+  sweeps: 200,
+  strikes: 3,
+};
+const COMPRESS: Effort = {
+  draws: { near: 25, touching: Number(process.env.TOUCH ?? 0), far: Number(process.env.FAR ?? 50) },
+  sweeps: 100,
+  strikes: 5,
+};
 
 /** Density of the strip that items are strewn into, and the growth while they do not come apart. */
 const START_DENSITY = 0.6;

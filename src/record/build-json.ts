@@ -1,6 +1,7 @@
 /** Every stage's values as one JSON document: the debugger, the bug report, the machine-readable result. */
 import type { Ring } from '../geometry/ring.js';
 import type { Jig } from '../jig/jig.js';
+import { faceLimitRatio } from '../nest/limit.js';
 import type { NestFace, Placement } from '../nest/nest.js';
 import type { Build, MadeSheet, Product } from '../pipeline.js';
 import { Fault } from '../problem.js';
@@ -23,7 +24,10 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
     nest: nest && {
       clearNoseRatio: workshop?.clearNoseRatio,
       largestTiltDeg: workshop?.largestTiltDeg,
-      faces: nest.faces.map(faceRecord),
+      faces: nest.faces.map((face) => ({
+        ...faceRecord(face),
+        latticeLimitRatio: faceLimitRatio(face, nest.limitRatios),
+      })),
       made: nest.made,
       ordered: nest.ordered,
       stacks: nest.stacks,
@@ -78,7 +82,7 @@ function patternRecord({ pattern, count, body, blank, floating, sawnMass }: Prod
 const points = (ring: Ring): unknown => ring.map(([x, y]) => [x, y]);
 
 /** A face as the record tells it: outsiders read it in this shape. */
-export const faceRecord = (face: NestFace): unknown => ({
+export const faceRecord = (face: NestFace): object => ({
   id: face.id,
   lengthMm: face.lengthMm,
   widthMm: face.widthMm,
