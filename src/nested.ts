@@ -53,19 +53,28 @@ export function nestRun(
   return { nest, findings };
 }
 
-/** The nest of a run's file alone, or why there is none; what the saw cannot follow is told too. */
+export type NestedJob = {
+  /** Null when a finding is an error. */
+  readonly nest: Nest | null;
+  /** One a line of the order; none when they cannot be made. */
+  readonly blanks: readonly Blank[];
+  readonly findings: readonly Finding[];
+};
+
+/** The nest of a run alone, or why there is none; what the saw cannot follow is told too. */
 export function nestJob(
   job: Job,
   workshop: Workshop,
   search: Search,
   effort: Effort = NEST_EFFORT,
-): { readonly nest: Nest | null; readonly findings: readonly Finding[] } {
+): NestedJob {
   const designs = designsOf(job);
   const unmakeable = designs.flatMap((d) => d.findings);
-  if (unmakeable.length > 0) return { nest: null, findings: unmakeable };
+  if (unmakeable.length > 0) return { nest: null, blanks: [], findings: unmakeable };
   const blanks = designs.map((d) => d.blank as Blank);
   const sawn = blanks.flatMap((blank) => sawing(blank, workshop.saw).problems);
   const { nest, findings } = nestRun({ job, workshop, blanks }, search, effort);
   const found = [...sawn.map((p) => finding('job', p)), ...findings];
-  return { nest: found.some(({ problem }) => isError(problem)) ? null : nest, findings: found };
+  const isWrong = found.some(({ problem }) => isError(problem));
+  return { nest: isWrong ? null : nest, blanks, findings: found };
 }

@@ -5,7 +5,7 @@ import type { Search } from './nest/search.js';
 import { loadSolver } from './nest/solver.js';
 import type { Effort } from './nested.js';
 import { type Build, build } from './pipeline.js';
-import type { Place, Problem } from './problem.js';
+import { byPlace, type Problem } from './problem.js';
 import type { Input } from './reader.js';
 import { loadKernel, type SolidKernel } from './solid/kernel.js';
 
@@ -32,12 +32,4 @@ export async function produce(path: string, { effort, ...watch }: Watch = {}): P
   const [kernel, solver] = await Promise.all([loadKernel(), loadSolver()]);
   const { build: made, findings } = build(job, kernel, { ...watch, solver }, effort);
   return give(findings.map(placed), made && { build: made, kernel });
-}
-
-const START: Place = { file: '', line: 0, column: 0 };
-
-export function byPlace(a: Problem, b: Problem): number {
-  const [p, q] = [a.at ?? START, b.at ?? START];
-  if (p.file !== q.file) return p.file < q.file ? -1 : 1;
-  return p.line - q.line || p.column - q.column || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
 }
