@@ -231,6 +231,7 @@ describe('manners', () => {
     for (const args of [
       ['--help'],
       ['make', '--help'],
+      ['nest', '--help'],
       ['check', '--help'],
       ['new', '--help'],
       ['explain', '--help'],
@@ -252,6 +253,7 @@ describe('manners', () => {
       [
         ['--help'],
         ['make', '--help'],
+        ['nest', '--help'],
         ['check', '--help'],
         ['float', '--help'],
         ['ballast', '--help'],
