@@ -21,6 +21,8 @@ export const NO_PROGRESS: Progress = {
 /** Nothing is shown of what is done sooner. */
 const FIRST_SHOWN_MS = 500;
 const REDRAWN_MS = 250;
+/** Of a terminal that does not tell its own. */
+const USUAL_COLUMNS = 80;
 const ERASE_LINE = '\r\u001b[K';
 
 export type Screen = { readonly write: (text: string) => unknown; readonly columns?: number };
@@ -39,7 +41,7 @@ export function progressOn(screen: Screen, now: () => number = () => performance
     if (ms < FIRST_SHOWN_MS) return;
     const line = progressText(best, Math.floor(ms / 1000), isStopping);
     // A line that wraps could not be drawn over.
-    screen.write(`${ERASE_LINE}${line.slice(0, (screen.columns ?? 80) - 1)}`);
+    screen.write(`${ERASE_LINE}${line.slice(0, (screen.columns || USUAL_COLUMNS) - 1)}`);
     isShown = true;
   };
   const timer = setInterval(draw, REDRAWN_MS);
@@ -62,7 +64,7 @@ export function progressOn(screen: Screen, now: () => number = () => performance
 export function progressText(best: BestSoFar | null, seconds: number, isStopping: boolean): string {
   const found = best
     ? `best so far ${trimmed(best.timberUsedMm3 / 1e6, 2)} l for ${best.blanks} blanks, `
-    : '';
+    : 'working, ';
   const stopping = isStopping ? '; stopping, Ctrl-C again ends at once' : '';
   return `${found}${seconds} s${stopping}`;
 }

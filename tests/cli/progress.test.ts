@@ -50,6 +50,6 @@ test('it never wraps, and tells that an interrupt was heard', () => {
   progress.stopping();
   progress.end();
   expect(Math.max(...written.map((t) => t.replace('\r\u001b[K', '').length))).toBeLessThan(20);
-  expect(progressText(null, 3, false)).toBe('3 s');
+  expect(progressText(null, 3, false)).toBe('working, 3 s');
   expect(progressText(BEST, 3, true)).toMatch(/Ctrl-C again ends at once$/);
 });
