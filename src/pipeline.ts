@@ -8,12 +8,15 @@ import type { Floating } from './afloat/floating.js';
 import type { Blank } from './blank/blank.js';
 import { type SawnMass, sawnMass } from './blank/sawn-mass.js';
 import { type Body, checkBody, makeBody } from './body/body.js';
+import { checkCutPlan } from './cutplan/check.js';
+import type { CutPlan, SawnPart } from './cutplan/cutplan.js';
+import { planCuts, sawProblems } from './cutplan/plan.js';
 import { checkDrawing } from './drawing/check.js';
 import type { Drawn } from './drawing/drawing.js';
 import { type BlankWork, faceDrawing } from './drawing/face.js';
 import { LEAST_HEIGHT_MM } from './drawing/label.js';
-import { cutCaution, stackNotes } from './drawing/notes.js';
-import { checkSawing, sawing } from './drawing/sawing.js';
+import { cutCaution, orderNotes, stackNotes } from './drawing/notes.js';
+import { checkSawing, sawing, sawnPart } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
 import type { Circle } from './geometry/arcpath.js';
 import { checkJig } from './jig/check.js';
@@ -52,6 +55,8 @@ export type Build = {
   readonly nest: Nest | null;
   /** One drawing for each face of the nest, in its order. */
   readonly faces: readonly Drawn[];
+  /** How each face of the nest is cut, in its order. */
+  readonly cutPlans: readonly CutPlan[];
   /** Templates together, then lips; none for a single pattern. */
   readonly sheets: readonly MadeSheet[];
 };
@@ -114,6 +119,7 @@ export function build(
     products,
     nest: sawn?.nest ?? null,
     faces: sawn?.faces ?? [],
+    cutPlans: sawn?.cutPlans ?? [],
     sheets: [
       ...(workshop ? templateSheets(workshop, blanks, whole, quiet) : []),
       ...(lips?.sheets ?? []),
@@ -126,29 +132,63 @@ export function build(
 type Sawn = {
   readonly nest: Nest;
   readonly faces: readonly Drawn[];
+  readonly cutPlans: readonly CutPlan[];
   readonly findings: readonly Finding[];
 };
 
-/** Nests the order, draws its faces, and checks both. */
+/** Nests the order, plans how its faces are cut, draws them, and checks all three. */
 function sawRun(run: RunWork, search: Search, effort: Effort): Sawn {
-  const { workshop, blanks } = run;
+  const { job, workshop, blanks } = run;
   const { saw } = workshop;
   const sawings = blanks.map((blank) => sawing(blank, saw));
-  const nested = nestRun(run, search, effort);
-  const { nest } = nested;
-  const findings = [
-    ...sawings.flatMap((s) => s.problems).map((p) => finding('job', p)),
-    ...nested.findings,
-  ];
-  if (findings.some(({ problem }) => isError(problem))) return { nest, faces: [], findings };
+  const { nest, findings: unmet } = nestRun(run, search, effort);
+  const told = (problems: readonly Problem[]) => problems.map((p) => finding('job', p));
+  const nested = [...told(sawings.flatMap((s) => s.problems)), ...unmet];
+  if (nested.some(({ problem }) => isError(problem))) return unsawn(nest, nested);
   const works = sawings.map((s) => s.work as BlankWork);
   assertNone(works.flatMap((work) => checkSawing(work, saw)));
+  const parts = new Map(works.map((work) => [work.blank.name, sawnPart(work, saw)]));
+  const planned = planFaces(job, workshop, nest, parts);
+  const findings = [...nested, ...told(planned.problems)];
+  if (findings.some(({ problem }) => isError(problem))) return unsawn(nest, findings);
   const byName = new Map(works.map((work) => [work.blank.name, work]));
-  return { nest, faces: nest.faces.map((face) => drawFace(face, byName, workshop)), findings };
+  const faces = nest.faces.map((face, i) => drawFace(face, planned.plans[i], byName, workshop));
+  return { nest, faces, cutPlans: planned.plans, findings };
+}
+
+const unsawn = (nest: Nest, findings: readonly Finding[]): Sawn => ({
+  nest,
+  faces: [],
+  cutPlans: [],
+  findings,
+});
+
+/** How every face is cut, and what can not be. */
+function planFaces(
+  { materials }: Job,
+  { saw }: Workshop,
+  { faces }: Nest,
+  parts: ReadonlyMap<string, SawnPart>,
+): { readonly plans: readonly CutPlan[]; readonly problems: readonly Problem[] } {
+  const { blades } = materials;
+  const results = faces.map((face) => planCuts(face, parts, saw, blades));
+  const problems = [
+    ...[...parts].flatMap(([name, part]) => sawProblems(name, part, saw, blades)),
+    ...results.flatMap((r) => r.problems),
+  ];
+  const plans = results.map((r) => r.plan);
+  if (!problems.some(isError))
+    assertNone(
+      faces.flatMap((face, i) =>
+        checkCutPlan(face, plans[i], saw).map((c) => `face ${face.id}: ${JSON.stringify(c)}`),
+      ),
+    );
+  return { plans, problems };
 }
 
 const drawFace = (
   face: NestFace,
+  plan: CutPlan,
   works: ReadonlyMap<string, BlankWork>,
   { saw, clearNoseRatio }: Workshop,
 ): Drawn =>
@@ -163,7 +203,8 @@ const drawFace = (
       motion: { turnDeg, move: [xMm, yMm] },
     })),
     kerfMm: saw.guidance === 'follows' ? saw.kerfMm : null,
-    notes: [...stackNotes(face.stacks), cutCaution(saw)],
+    cuts: { ...plan, reliefCuts: plan.reliefCuts.map((r) => r.path), kerfMm: saw.kerfMm },
+    notes: [...stackNotes(face.stacks), ...orderNotes(plan, saw), cutCaution(saw)],
   });
 
 const circleOf = ({ xMm, yMm, radiusMm }: Knot): Circle => ({

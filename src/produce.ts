@@ -1,8 +1,9 @@
 /** One file → everything made from it, or every problem that stands in the way, each with its place. */
+
+import { loadSolver } from './linear/solver.js';
 import { load } from './load.js';
 import { designFindings } from './lures.js';
 import type { Search } from './nest/search.js';
-import { loadSolver } from './nest/solver.js';
 import type { Effort } from './nested.js';
 import { type Build, build } from './pipeline.js';
 import { byPlace, type Problem } from './problem.js';

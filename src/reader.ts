@@ -4,6 +4,7 @@ import { dirname, isAbsolute, join, relative, sep } from 'node:path';
 import { readText, shippedPath } from './io.js';
 import { readSource, type Source } from './pattern/source.js';
 import { Fault, type Problem, problem } from './problem.js';
+import { bladeTable } from './tables/blades.js';
 import {
   bitTable,
   coatTable,
@@ -79,6 +80,7 @@ export function readMaterials(reader: Reader): Materials {
     ...table('fittings', fittingTable),
     ...table('weights', weightTable),
     ...table('bits', bitTable),
+    ...table('blades', bladeTable),
   });
 }
 

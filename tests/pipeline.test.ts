@@ -191,8 +191,8 @@ describe('the demo run', () => {
     expect(manifest.inputs).toEqual([{ path: 'a.yaml', sha256: 'x' }]);
   });
 
-  test('the picture in the README is the third face (else: copy it to docs/face.svg)', () => {
-    const face = demo.files.find((f) => f.path === 'faces/face-3.svg');
+  test('the picture in the README is the second face (else: copy it to docs/face.svg)', () => {
+    const face = demo.files.find((f) => f.path === 'faces/face-2.svg');
     expect(face && text(face)).toBe(readFileSync(join(ROOT, 'docs/face.svg'), 'utf8'));
   });
 

@@ -15,6 +15,8 @@ const broken = yamls(join(TEMPLATES, 'broken'));
 const SHOWN_ELSEWHERE: readonly ProblemCode[] = [
   'file-too-large',
   'file-unreadable',
+  'opening-needs-threading',
+  'outline-unreachable',
   'output-changed',
   'output-is-file',
   'output-is-here',

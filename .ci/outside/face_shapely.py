@@ -4,9 +4,11 @@
 Usage: face_shapely.py DIR...
 Asks of each face: outlines that are the pattern's outline turned and moved, along the grain but for
 the tilt allowed, no two nearer than the gap, none in the margin, on a knot or on a split, no nose part
-on a poor zone; of each nest: as many blanks as it says, and as many as were ordered; of each sheet:
+on a poor zone; of its plan of cuts: every outline once in the order, and for a saw led by hand a way
+in from the block's edge to each outline, half a kerf clear of all others, and parting and relief cuts
+as clear; of each nest: as many blanks as it says, and as many as were ordered; of each sheet:
 templates and lips of the patterns' own size, turned by quarters, no two nearer than the gap, none in
-the margin, and as many as they should be. Fails when it looked at no face or at no sheet.
+the margin, and as many as they should be. Fails when it looked at no face, at no cut or at no sheet.
 """
 
 import json
@@ -98,6 +100,40 @@ def face_flaws(face, outlines):
     return found, pairs
 
 
+def cut_flaws(face, saw):
+    """What is wrong with the plan of cuts of one face, and how many lines were measured."""
+    shapes = [Polygon(p["outline"]) for p in face["placements"]]
+    found = []
+    if sorted(face["cutOrder"]) != list(range(len(shapes))):
+        found.append(f"the order of cuts {face['cutOrder']} is not each outline once")
+    if len(face["entryPaths"]) != len(shapes):
+        found.append(f"{len(face['entryPaths'])} ways in for {len(shapes)} outlines")
+        return found, 0
+    least = saw["kerfMm"] / 2 - ROOM_MM
+    edge = box(0, 0, face["lengthMm"], face["widthMm"]).exterior
+    steered = saw["guidance"] == "steered"
+    lines = [("way in", i, path, i) for i, path in enumerate(face["entryPaths"])]
+    lines += [("relief cut", i, c["path"], c["placement"]) for i, c in enumerate(face["reliefCuts"])]
+    lines += [("parting cut", i, path, None) for i, path in enumerate(face["partingCuts"])]
+    for what, i, path, own in lines:
+        line = LineString(path)
+        for j, shape in enumerate(shapes):
+            if j != own and line.distance(shape) < least:
+                found.append(f"{what} {i} is {line.distance(shape):.3f} mm from outline {j}")
+        if own is not None:
+            end = Point(path[-1]).distance(shapes[own])
+            room = SAME_MM if steered and what == "way in" else saw["kerfMm"] / 2 + 0.03
+            if end > room:
+                found.append(f"{what} {i} ends {end:.3f} mm from its outline")
+            if line.intersection(shapes[own]).length > 0.03:
+                found.append(f"{what} {i} runs into its own outline")
+        if steered and what != "relief cut" and edge.distance(Point(path[0])) > SAME_MM:
+            found.append(f"{what} {i} does not begin on the block's edge")
+        if what == "parting cut" and edge.distance(Point(path[-1])) > SAME_MM:
+            found.append(f"{what} {i} does not end on the block's edge")
+    return found, len(lines)
+
+
 def part_flaws(sheet, patterns):
     """Parts of a sheet that are not what their patterns say."""
     found = []
@@ -152,7 +188,7 @@ def count_flaws(nest):
 
 def main(folders):
     files = sorted(path for folder in folders for path in Path(folder).rglob("build.json"))
-    faces = pairs = blanks = laid = bad = 0
+    faces = pairs = blanks = laid = lines = bad = 0
     for path in files:
         build = json.loads(path.read_text(encoding="utf-8"))
         patterns = {pattern["name"]: pattern for pattern in build["patterns"]}
@@ -167,8 +203,10 @@ def main(folders):
         laid += parts
         for k, face in enumerate(nest["faces"]):
             flaws, measured = face_flaws(face, outlines)
-            flaws += flaw_flaws(face, outlines, nest)
+            more, cuts = cut_flaws(face, nest["saw"])
+            flaws += flaw_flaws(face, outlines, nest) + more
             found += [f"face {k + 1}: {flaw}" for flaw in flaws]
+            lines += cuts
             faces += 1
             pairs += measured
         bad += bool(found)
@@ -176,9 +214,9 @@ def main(folders):
             print(f"{path}: {flaw}")
     print(
         f"shapely: {len(files)} builds, {faces} faces, {pairs} pairs of outlines, "
-        f"{blanks} blanks, {laid} parts on sheets, {bad} builds with flaws"
+        f"{lines} cuts, {blanks} blanks, {laid} parts on sheets, {bad} builds with flaws"
     )
-    return 1 if bad or faces == 0 or laid == 0 else 0
+    return 1 if bad or faces == 0 or lines == 0 or laid == 0 else 0
 
 
 if __name__ == "__main__":

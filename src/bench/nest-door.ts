@@ -1,10 +1,10 @@
 /** Every call of the nest that soaks and ratios make: they know the engine by nothing else. */
 import { latticeLimitRatio as latticeLimit, withGap } from '../lattice/grow.js';
+import { loadSolver } from '../linear/solver.js';
 import { kitFor } from '../nest/kit.js';
 import type { Block, FaceSize, Nest, NestPart, NestRules } from '../nest/nest.js';
 import { countsOf, packFace } from '../nest/place.js';
 import { planNest } from '../nest/plan.js';
-import { loadSolver } from '../nest/solver.js';
 
 const SEARCH = { solver: await loadSolver() };
 

@@ -4,10 +4,24 @@
  */
 import { z } from 'zod';
 import { movedRing, type Ring, ring, ringArea, ringBox } from '../geometry/ring.js';
-import { type Box, cosSinDeg, type Point2 } from '../geometry/vec.js';
+import {
+  add,
+  type Box,
+  cosSinDeg,
+  cross,
+  type Point2,
+  quarterLeft,
+  sub,
+  times,
+  unit,
+} from '../geometry/vec.js';
+import { latticeStrip } from '../lattice/strip.js';
+import type { LinearSolver } from '../linear/solver.js';
 import { depthOfOverlap, outside } from '../pack/check.js';
+import type { Places } from '../pack/crowd.js';
+import { settled } from '../pack/settle.js';
 import type { StripLayout, StripProblem } from '../pack/strip.js';
-import { tableOf } from '../pack/table.js';
+import { type Outline, type Table, tableOf } from '../pack/table.js';
 
 const positive = z.number().positive();
 const instanceFile = z.object({
@@ -62,13 +76,72 @@ const middleOf = (r: Ring): Point2 => {
   return [(left + right) / 2, (bottom + top) / 2];
 };
 
+/**
+ * Outlines are searched a little too small, as a share of the strip's height: so a groove just as wide
+ * as what fits into it stays a place and does not vanish from the no-fit polygon. Settling makes good
+ * for it.
+ */
+const INSET_SHARE = 1e-6;
+
+/** A ring with every edge moved inward, so little that no edge is lost. */
+function inset(r: Ring, by: number): Ring {
+  const lines = r.map((p, i) => {
+    const q = r[(i + 1) % r.length];
+    const along = unit(sub(q, p));
+    return { from: add(p, times(quarterLeft(along), by)), along };
+  });
+  return ring(
+    lines.map((b, i) => {
+      const a = lines[(i + lines.length - 1) % lines.length];
+      const sine = cross(a.along, b.along);
+      if (Math.abs(sine) < 1e-9) return b.from;
+      return add(a.from, times(a.along, cross(sub(b.from, a.from), b.along) / sine));
+    }),
+  );
+}
+
 export function problemOf({ rings, turnsDeg, items, height }: Instance): StripProblem {
   const outlines = rings.map((r, i) => {
     const [x, y] = middleOf(r);
     const centered = movedRing({ turnDeg: 0, move: [-x, -y] }, r);
-    return { ring: centered, grown: centered, turnsDeg: turnsDeg[i] };
+    return { ring: centered, grown: inset(centered, INSET_SHARE * height), turnsDeg: turnsDeg[i] };
   });
-  return { table: tableOf(outlines), areas: rings.map(ringArea), items, height, start: null };
+  const table = tableOf(outlines);
+  const start = rowsOf(outlines, table, items.length, height);
+  return { table, areas: rings.map(ringArea), items, height, start };
+}
+
+/** Copies of one outline in rows, to start from; null for several outlines or other turns. */
+function rowsOf(
+  outlines: readonly Outline[],
+  table: Table,
+  count: number,
+  height: number,
+): Places | null {
+  const [one] = outlines;
+  if (outlines.length > 1 || ![0, 180].every((deg) => one.turnsDeg.includes(deg))) return null;
+  const rows = latticeStrip({ outline: one.ring, grown: one.grown }, count, height);
+  if (!rows) return null;
+  const turned = [0, 180].map((deg) => table.turned.findIndex((t) => t.turnDeg === deg));
+  return {
+    turned: Int32Array.from(rows.copies, (c) => turned[c.turnDeg === 0 ? 0 : 1]),
+    x: Float64Array.from(rows.copies, (c) => c.x),
+    y: Float64Array.from(rows.copies, (c) => c.y),
+  };
+}
+
+/** A layout of the problem, settled with the true outlines. */
+export function settledLayout(
+  solver: LinearSolver,
+  { rings }: Instance,
+  problem: StripProblem,
+  layout: StripLayout,
+): StripLayout {
+  const centered = rings.map((r) => {
+    const [x, y] = middleOf(r);
+    return movedRing({ turnDeg: 0, move: [-x, -y] }, r);
+  });
+  return settled(solver, problem, centered, layout);
 }
 
 export type Result = {

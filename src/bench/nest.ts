@@ -7,8 +7,9 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Command } from 'commander';
+import { loadSolver } from '../linear/solver.js';
 import { type Budget, packStrip } from '../pack/team.js';
-import { flawOf, problemOf, readInstance, resultOf } from './nest-instance.js';
+import { flawOf, problemOf, readInstance, resultOf, settledLayout } from './nest-instance.js';
 
 type Options = {
   readonly folder: string;
@@ -67,12 +68,13 @@ async function packed(name: string, record: number | null, options: Options): Pr
       console.log(`${name.padEnd(12)} no layout within the budget, ${seconds} s`);
       return { ratio: null, ok: false };
     }
-    const result = resultOf(instance, problem, layout);
+    const settled = settledLayout(await loadSolver(), instance, problem, layout);
+    const result = resultOf(instance, problem, settled);
     const flaw = flawOf(instance, result);
     if (flaw) throw new Error(`the layout found is wrong: ${flaw}`);
     if (options.out !== undefined)
       writeFileSync(join(options.out, `${name}.json`), `${JSON.stringify(result)}\n`);
-    const density = (100 * instance.area) / (instance.height * layout.length);
+    const density = (100 * instance.area) / (instance.height * settled.length);
     const ratio = record === null ? null : density / record;
     const told = [
       `density ${density.toFixed(3)} %`,

@@ -1,9 +1,9 @@
 /** How long the plan of a run takes, how it grows with the order, and how near its bounds it comes. */
 
 import type { Blank } from '../blank/blank.js';
+import { loadSolver } from '../linear/solver.js';
 import type { Block, NestRules } from '../nest/nest.js';
 import { planNest } from '../nest/plan.js';
-import { loadSolver } from '../nest/solver.js';
 import { flawsOf } from '../nest/stack.js';
 
 export type PlanRow = {

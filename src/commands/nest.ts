@@ -1,7 +1,8 @@
 /** `blankwright nest FILE`: the plan of a run's nest and how good it is; nothing written. */
+
+import { loadSolver } from '../linear/solver.js';
 import { load } from '../load.js';
 import { designFindings } from '../lures.js';
-import { loadSolver } from '../nest/solver.js';
 import { nestJob } from '../nested.js';
 import { byPlace } from '../problem.js';
 import { jsonDocument, refuse, type Terminal } from '../terminal.js';

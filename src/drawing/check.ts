@@ -4,7 +4,7 @@
  */
 import { pathPoints } from '../geometry/arcpath.js';
 import { insideRing } from '../geometry/ring.js';
-import { type Box, boxOf, cross, type Point2, sub } from '../geometry/vec.js';
+import { type Box, boxOf, cross, distanceToPiece, type Point2, sub } from '../geometry/vec.js';
 import type { Drawing, LayerName, Stroke } from './drawing.js';
 
 export type DrawingFlaw =
@@ -13,6 +13,7 @@ export type DrawingFlaw =
   | { readonly kind: 'open-cut'; readonly at: Point2 }
   | { readonly kind: 'outside-the-wood'; readonly layer: LayerName; readonly at: Point2 }
   | { readonly kind: 'label-meets'; readonly layer: LayerName; readonly at: Point2 }
+  | { readonly kind: 'route-meets'; readonly layer: LayerName; readonly at: Point2 }
   | { readonly kind: 'rule-on-work'; readonly at: Point2 };
 
 /** A stroke as points: a label that a 0.02 mm chord misses, it misses. */
@@ -22,20 +23,26 @@ const CHORD_MM = 0.02;
 const TURN_POINTS = 64;
 
 /**
- * What is wrong with a drawing; empty when nothing is. Cuts must be closed, openings, marks and
- * labels must lie inside an outline, labels must meet no cut and no mark, there must be a bar of
- * exactly 100 mm, and it and the notes must lie outside the work.
+ * What is wrong with a drawing; empty when nothing is. Cuts must be closed (or by their neighbors), openings, marks and
+ * labels must lie inside an outline, labels must meet no cut and no mark, a saw's ways in no cut,
+ * and their numbers nothing at all; there must be a bar of exactly 100 mm, and it and the notes
+ * must lie outside the work.
  */
 export function checkDrawing({ strokes }: Drawing): readonly DrawingFlaw[] {
   const traces = strokes.map(trace);
   const on = (...layers: LayerName[]) => traces.filter((t) => layers.includes(t.stroke.layer));
   const outlines = on('CUT_OUTSIDE');
+  const cuts = on('CUT_INSIDE', 'CUT_OUTSIDE');
+  const ways = on('SAW_ROUTE').filter((t) => t.stroke.dashed);
+  const numbers = on('SAW_ROUTE').filter((t) => !t.stroke.dashed);
   return [
     ...(outlines.length === 0 ? [{ kind: 'no-outline' } as const] : []),
     ...(on('RULE').some(isScaleBar) ? [] : [{ kind: 'no-scale-bar' } as const]),
-    ...openCuts(on('CUT_INSIDE', 'CUT_OUTSIDE')),
+    ...openCuts(cuts),
     ...outsideTheWood(on('CUT_INSIDE', 'MARK', 'LABEL'), outlines),
-    ...meetings(on('LABEL'), on('CUT_INSIDE', 'CUT_OUTSIDE', 'MARK')),
+    ...meetings('label-meets', on('LABEL'), [...cuts, ...on('MARK')]),
+    ...meetings('route-meets', ways, cuts),
+    ...meetings('route-meets', numbers, [...cuts, ...ways, ...on('MARK', 'LABEL', 'STOCK')]),
     ...ruleOnWork(on('RULE'), on('CUT_INSIDE', 'CUT_OUTSIDE', 'MARK', 'LABEL', 'STOCK')),
   ];
 }
@@ -61,7 +68,23 @@ const isScaleBar = ({ points }: Trace): boolean =>
 const openCuts = (cuts: readonly Trace[]): DrawingFlaw[] =>
   cuts
     .filter(({ stroke }) => stroke.kind === 'path' && !stroke.path.closed)
+    .filter((cut) => !isJoined(cut, cuts))
     .map(({ points }) => ({ kind: 'open-cut', at: points[0] }));
+
+/** How near the ends of a joined cut must lie to other cuts, mm: below what a beam or bit can part. */
+const JOINED_MM = 0.05;
+
+/** True when the cut says that its neighbors close it, and both its ends lie on other cuts. */
+const isJoined = (cut: Trace, cuts: readonly Trace[]): boolean =>
+  cut.stroke.kind === 'path' &&
+  cut.stroke.joined === true &&
+  [cut.points[0], cut.points[cut.points.length - 1]].every((end) =>
+    cuts.some(
+      ({ points }) =>
+        points !== cut.points &&
+        points.slice(1).some((p, i) => distanceToPiece(end, points[i], p) <= JOINED_MM),
+    ),
+  );
 
 /** Every stroke's middle must be inside one outline. */
 function outsideTheWood(inner: readonly Trace[], outlines: readonly Trace[]): DrawingFlaw[] {
@@ -74,12 +97,16 @@ function outsideTheWood(inner: readonly Trace[], outlines: readonly Trace[]): Dr
   });
 }
 
-function meetings(labels: readonly Trace[], others: readonly Trace[]): DrawingFlaw[] {
+function meetings(
+  kind: 'label-meets' | 'route-meets',
+  labels: readonly Trace[],
+  others: readonly Trace[],
+): DrawingFlaw[] {
   return labels.flatMap((label) =>
     others
       .filter((other) => overlap(label.box, other.box) && cutsAcross(label.points, other.points))
       .map((other) => ({
-        kind: 'label-meets',
+        kind,
         layer: other.stroke.layer,
         at: label.points[0],
       })),

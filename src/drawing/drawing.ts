@@ -9,7 +9,15 @@ import { type Box, boxOf, type Point2 } from '../geometry/vec.js';
  * Order of work and of writing: marks while the part still lies fast, then openings, and last the
  * outlines that set it free.
  */
-export const LAYERS = ['MARK', 'LABEL', 'CUT_INSIDE', 'CUT_OUTSIDE', 'STOCK', 'RULE'] as const;
+export const LAYERS = [
+  'MARK',
+  'LABEL',
+  'SAW_ROUTE',
+  'CUT_INSIDE',
+  'CUT_OUTSIDE',
+  'STOCK',
+  'RULE',
+] as const;
 export type LayerName = (typeof LAYERS)[number];
 
 export const LAYER_MEANING: Readonly<Record<LayerName, string>> = {
@@ -17,17 +25,23 @@ export const LAYER_MEANING: Readonly<Record<LayerName, string>> = {
   CUT_OUTSIDE: 'outlines',
   MARK: 'lines to draw or score: datum line, weight mark, hangers, lip slot',
   LABEL: 'name, length and version, single strokes',
+  SAW_ROUTE:
+    'ways in for a blade led by hand (dashed), relief and parting cuts, their order; never cut by a machine',
   STOCK: 'edge of the block or sheet, its margin, its flaws; not cut',
   RULE: '100 mm scale bar and notes outside the work; not cut',
 };
 
-/** `dashed` strokes are drawn broken where the format can; they are never cut. */
+/**
+ * `dashed` strokes are drawn broken where the format can; they are never cut. A `joined` cut is open
+ * because a neighbor's cut closes it.
+ */
 export type Stroke =
   | {
       readonly kind: 'path';
       readonly layer: LayerName;
       readonly path: ArcPath;
       readonly dashed?: true;
+      readonly joined?: true;
     }
   | {
       readonly kind: 'circle';

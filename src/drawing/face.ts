@@ -1,12 +1,15 @@
 /** The drawing of one face of a stack: what is glued on the block, or what the cutter follows. */
 import type { Blank } from '../blank/blank.js';
-import { rectRing } from '../geometry/ring.js';
-import type { Motion, Point2 } from '../geometry/vec.js';
+import { movedPath, pathPoints } from '../geometry/arcpath.js';
+import { circleRing, rectRing } from '../geometry/ring.js';
+import type { Box, Motion, Point2 } from '../geometry/vec.js';
+import { begunAt, without } from './contour.js';
 import { type Drawn, type ReadyCut, type Stroke, strokesBox } from './drawing.js';
 import { type FlawWork, flawNotes, flawStrokes } from './flaws.js';
 import { type Ink, inkStrokes } from './ink.js';
-import { obstaclesOf, placeLabel } from './label.js';
+import { labelStrokes, obstaclesOf, placeLabel } from './label.js';
 import { datumLine, hangerMarks, holeMarks, woodOf } from './marks.js';
+import { type FaceCuts, routeStrokes } from './route.js';
 import {
   BAR_BELOW_MM,
   kerfNote,
@@ -47,6 +50,8 @@ export type FaceWork = FlawWork & {
   readonly placed: readonly { readonly work: BlankWork; readonly motion: Motion }[];
   /** Kerf that the cuts allow for; null when they are the outlines themselves. */
   readonly kerfMm: number | null;
+  /** How the face is cut; a steered saw's ways are drawn, a following tool's contours come in their order. */
+  readonly cuts?: FaceCuts;
   /** Further lines of notes, printable ASCII. */
   readonly notes?: readonly string[];
 };
@@ -59,17 +64,19 @@ export type FaceWork = FlawWork & {
 export function faceDrawing(face: FaceWork): Drawn {
   const drawn = new Map<BlankWork, Ink>();
   for (const { work } of face.placed) if (!drawn.has(work)) drawn.set(work, drawBlank(work));
-  const blanks = face.placed.flatMap(({ work, motion }) =>
-    inkStrokes(drawn.get(work) as Ink, motion),
-  );
+  const blanks = inOrder(face).flatMap((i) => {
+    const { work, motion } = face.placed[i];
+    return followed(face, i, inkStrokes(drawn.get(work) as Ink, motion));
+  });
   const notes = faceNotes(face);
   const stock = stockStrokes(face);
+  const route = routeOf(face, drawn, [...blanks, ...stock]);
   // A flaw may reach over the block's lower edge.
   const below: Point2 = [0, Math.min(0, Math.floor(strokesBox(stock)[1]))];
   const drawing = tidied({
     title: face.title,
     description: [...notes.slice(1), 'Lengths in mm, true size.'].join('. '),
-    strokes: [...blanks, ...stock, ...underneath(below, notes), ...grainArrow(below)],
+    strokes: [...blanks, ...route, ...stock, ...underneath(below, notes), ...grainArrow(below)],
   });
   const unlabeled = [...drawn].flatMap(([{ blank }, { label }]) => (label ? [] : [blank.name]));
   return { drawing, unlabeled };
@@ -84,6 +91,63 @@ function drawBlank({ blank, cuts, slotIsCut, label }: BlankWork): Ink {
     ...slotLines,
   ];
   return { cuts, marks, label: placeLabel(label, wood.outline, obstaclesOf(marks, wood)) };
+}
+
+/** The strokes of one placement; a contour that is followed begins at its lead-in and leaves out what is cut already. */
+function followed({ cuts, kerfMm }: FaceWork, i: number, strokes: readonly Stroke[]): Stroke[] {
+  if (!cuts || kerfMm === null) return [...strokes];
+  const shared = cuts.sharedLines.filter((l) => l.placement === i).map((l) => l.path);
+  const lead = cuts.entryPaths[i];
+  return strokes.flatMap((stroke): Stroke[] => {
+    if (stroke.kind !== 'path' || stroke.layer !== 'CUT_OUTSIDE') return [stroke];
+    if (shared.length === 0) return [{ ...stroke, path: begunAt(stroke.path, lead[1]) }];
+    return without(stroke.path, shared).map((path) => ({ ...stroke, path, joined: true }));
+  });
+}
+
+/** Indices of the placed: for a tool that follows the lines of the file, in the order in which they are cut. */
+const inOrder = ({ placed, cuts, kerfMm }: FaceWork): readonly number[] =>
+  cuts && kerfMm !== null ? cuts.cutOrder : [...placed.keys()];
+
+/** The ways of a saw led by hand; its numbers keep clear of all that is drawn on blanks and block. */
+function routeOf(
+  { placed, cuts, kerfMm }: FaceWork,
+  drawn: ReadonlyMap<BlankWork, Ink>,
+  others: readonly Stroke[],
+): Stroke[] {
+  if (!cuts || kerfMm !== null) return [];
+  return routeStrokes(cuts, {
+    outlines: placed.map(({ work, motion }) => outlineOf(work, motion)),
+    lines: others.filter((s) => s.layer === 'MARK' || s.layer === 'STOCK').map(lineOf),
+    boxes: placed.flatMap(({ work, motion }): Box[] => {
+      const label = drawn.get(work)?.label;
+      return label ? [strokesBox(labelStrokes('LABEL', label, motion))] : [];
+    }),
+  });
+}
+
+/** Chord error of lines that numbers keep clear of, mm. */
+const CHORD_MM = 0.02;
+const CIRCLE_CHORDS = 48;
+
+/** A stroke as a line; a closed one ends where it begins. */
+function lineOf(stroke: Stroke): Point2[] {
+  const points =
+    stroke.kind === 'path'
+      ? pathPoints(stroke.path, CHORD_MM)
+      : circleRing(stroke.circle.center, stroke.circle.radius, {
+          segments: CIRCLE_CHORDS,
+          circumscribed: true,
+        });
+  const closed = stroke.kind === 'circle' || stroke.path.closed;
+  return closed ? [...points, points[0]] : [...points];
+}
+
+function outlineOf({ cuts }: BlankWork, motion: Motion): Point2[] {
+  const paths = cuts.flatMap(({ layer, shape }) =>
+    layer === 'CUT_OUTSIDE' && shape.kind === 'path' ? [shape.path] : [],
+  );
+  return paths.flatMap((path) => pathPoints(movedPath(motion, path), CHORD_MM));
 }
 
 const stockStrokes = ({ lengthMm, widthMm, marginMm, ...flaws }: FaceWork): Stroke[] => [

@@ -25,6 +25,7 @@ const METRIC = '1'; // $MEASUREMENT
 const COLOR: Readonly<Record<LayerName, string>> = {
   MARK: '133',
   LABEL: '191',
+  SAW_ROUTE: '93',
   CUT_INSIDE: '33',
   CUT_OUTSIDE: '7',
   STOCK: '8',

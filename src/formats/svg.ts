@@ -29,6 +29,7 @@ const LOOK: Readonly<Record<LayerName, Attributes>> = {
   CUT_OUTSIDE: { stroke: '#000', 'stroke-width': '0.35' },
   MARK: { stroke: '#1f4d5c', 'stroke-width': '0.18' },
   LABEL: { stroke: '#4b2c5e', 'stroke-width': '0.3' },
+  SAW_ROUTE: { stroke: '#2f5d34', 'stroke-width': '0.25' },
   STOCK: { stroke: '#8a8a80', 'stroke-width': '0.25' },
   RULE: { stroke: '#55554d', 'stroke-width': '0.2' },
 };

@@ -15,6 +15,9 @@ import type { FaceSize } from './nest.js';
 /** More outlines than this are not pushed together as a whole. */
 const MOST_PUSHED = 60;
 
+/** Share of the work that may go into pushing them together. */
+const PUSHED_SHARE = 0.3;
+
 /**
  * The spots with further outlines, and then, if that leaves work to spend, pushed to the left.
  * @param spots free of overlaps
@@ -29,7 +32,7 @@ export function improvedFace(
   const turned = turnedOf(kit, problem.table);
   const places = spots.map(({ shape, x, y }): Place => ({ turned: turned[shape], x, y }));
   const more = packMore(problem, places, search);
-  const looks = search.looks - more.looks;
+  const looks = Math.min(search.looks - more.looks, PUSHED_SHARE * search.looks);
   const { spots: found } =
     more.spots.length > MOST_PUSHED ? more : packShorter(problem, more.spots, { ...search, looks });
   return found.map(({ turned: k, x, y }) => ({ shape: turned.indexOf(k), x, y }));
@@ -52,8 +55,17 @@ function faceProblem(kit: Kit, face: FaceSize, wanted: readonly number[]): FaceP
     areas: outlines.map((o) => ringArea(o.ring)),
     grownAreas: outlines.map((o) => ringArea(o.grown)),
     container: [marginMm, marginMm, lengthMm - marginMm, widthMm - marginMm],
-    mostGrownArea: alongMm * acrossMm,
+    mostGrownArea: alongMm * acrossMm * mostDensity(kit, wanted),
     keepOuts: Array.from({ length: flaws }, (_, i) => ({ turned: first + i, x: 0, y: 0 })),
     wanted: outlines.map((_, i) => wanted[i] ?? 0),
   };
+}
+
+/** Hollows and mixtures may be so much denser than the lattice of the densest hull: common practice, no source. */
+const DENSER = 1.04;
+
+/** No denser face is looked for: some way beyond what the hulls of the wanted parts can reach. */
+function mostDensity(kit: Kit, wanted: readonly number[]): number {
+  const densities = wanted.flatMap((n, part) => (n > 0 ? [kit.hullDensity(part)] : []));
+  return Math.min(1, DENSER * Math.max(0, ...densities));
 }

@@ -1,13 +1,17 @@
 /** What is made once for an order and used for every face of it. */
+
+import { convexHull } from '../geometry/convex.js';
 import { type Ring, ringArea } from '../geometry/ring.js';
 import { goodLattices } from '../lattice/densest.js';
 import type { DoubleLattice } from '../lattice/double.js';
 import { densityOf } from '../lattice/double.js';
 import type { Grown } from '../lattice/frame.js';
 import { withGap } from '../lattice/grow.js';
+import { densestDoubleLattice } from '../lattice/hull.js';
 import { type Outline, polygonStore, type Table, tableOf } from '../pack/table.js';
+import type { Spot } from './fill.js';
 import { roundFlaw, splitFlaw } from './flaw.js';
-import type { Flaws, NestPart } from './nest.js';
+import type { FaceSize, Flaws, NestPart } from './nest.js';
 import { type ShapeSet, shapeSet } from './nofit.js';
 import type { Keep } from './shape.js';
 import { flawKey } from './stack.js';
@@ -21,6 +25,10 @@ export type Kit = {
   /** A part with the gap grown into it, and its good double lattices, densest first. */
   readonly grown: (part: number) => Grown;
   readonly lattices: (part: number) => readonly DoubleLattice[];
+  /** Density of the densest double lattice of a part’s hull, gap and all, 0..1. */
+  readonly hullDensity: (part: number) => number;
+  /** Rows and lattices of a part on a face, most copies first; made once a face. */
+  readonly rows: (face: FaceSize, part: number, make: () => Spot[][]) => readonly Spot[][];
   /** Share of an endless plane that copies of a part can take, with the gap, 0..1. */
   readonly limitRatio: (part: number) => number;
 };
@@ -37,7 +45,12 @@ export function kitFor(parts: readonly NestPart[], keep: Keep): Kit {
     const turnsDeg = set.shapes.filter((s) => s.partIndex === i).map((s) => s.turnDeg);
     return { ring: part.outline, grown: ring, turnsDeg, nose: noseRing };
   });
+  const hullDensity = once((part: number) => {
+    const hull = convexHull(set.shapes[2 * part].ring);
+    return densityOf(densestDoubleLattice(hull), ringArea(hull));
+  });
   const polygons = polygonStore();
+  const rows = new Map<string, Spot[][]>();
   const grounds = new Map<string, Ground>();
   const ground = (flaws: Flaws): Ground => {
     const key = flawKey(flaws);
@@ -55,6 +68,14 @@ export function kitFor(parts: readonly NestPart[], keep: Keep): Kit {
     ground,
     grown,
     lattices,
+    hullDensity,
+    rows: (face, part, make) => {
+      const { lengthMm, widthMm, marginMm } = face;
+      const key = [lengthMm, widthMm, marginMm, flawKey(face), part].join('|');
+      const known = rows.get(key) ?? make();
+      rows.set(key, known);
+      return known;
+    },
     limitRatio: (part) => densityOf(lattices(part)[0], ringArea(parts[part].outline)),
   };
 }

@@ -2,8 +2,9 @@
  * The choice of layouts as a linear program (P. Gilmore and R. Gomory, 1961): how many blocks of each
  * pile to saw with each layout, so that the order is filled and the blocks cost least.
  */
+
+import { type LinearSolver, type Program, type Row, solve } from '../linear/solver.js';
 import type { Pool } from './pool.js';
-import { type LinearSolver, type Program, type Row, solve } from './solver.js';
 
 /** A layout sawn from a pile; places in the pool. */
 export type Use = { readonly layout: number; readonly pile: number };

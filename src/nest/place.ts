@@ -42,7 +42,7 @@ const ROWS_FILLED = 3;
 /** From so many copies on a face, lattices are laid on it beside rows. */
 const LATTICE_FROM = 24;
 /** Places the search may look at for every try. */
-const LOOKS_A_TRY = 6000;
+const LOOKS_A_TRY = 4000;
 
 /**
  * The layout with the greatest area of outlines, of equals the one that uses least length. Tried are
@@ -101,26 +101,32 @@ type RowsTask = {
 /** Copies of one part in rows or on a lattice, at most `count`, the leftmost. */
 function rowsOn(kit: Kit, { face, empty, part, count }: RowsTask): Spot[][] {
   if (count < 2 || !hasRoom(empty, 2 * part)) return [];
+  const right = ({ shape, x }: Spot): number => x + kit.set.shapes[shape].box[2];
+  return kit
+    .rows(face, part, () =>
+      fullRows(kit, face, empty, part).map((spots) =>
+        spots.sort((a, b) => right(a) - right(b) || a.y - b.y),
+      ),
+    )
+    .map((spots) => spots.slice(0, count));
+}
+
+function fullRows(kit: Kit, face: FaceSize, empty: EmptyFace, part: number): Spot[][] {
   const { lengthMm, widthMm, marginMm } = face;
   const spotOf = ({ turnDeg, x, y }: LatticeCopy): Spot => ({
     shape: 2 * part + (turnDeg === 0 ? 0 : 1),
     x: x + marginMm,
     y: y + marginMm,
   });
-  const right = ({ shape, x }: Spot): number => x + kit.set.shapes[shape].box[2];
   const clear = {
     lengthMm: lengthMm - 2 * marginMm,
     widthMm: widthMm - 2 * marginMm,
     isFree: (copy: LatticeCopy) => isFree(empty, spotOf(copy)),
   };
   const fitting = (clear.lengthMm * clear.widthMm) / kit.set.shapes[2 * part].areaMm2;
-  const lattices = Math.min(count, fitting) < LATTICE_FROM ? [] : kit.lattices(part);
-  return latticeLayouts(kit.grown(part), clear, { most: ROWS_FILLED, lattices }).map(({ copies }) =>
-    copies
-      .map(spotOf)
-      .sort((a, b) => right(a) - right(b) || a.y - b.y)
-      .slice(0, count),
-  );
+  const lattices = fitting < LATTICE_FROM ? [] : kit.lattices(part);
+  const layouts = latticeLayouts(kit.grown(part), clear, { most: ROWS_FILLED, lattices });
+  return layouts.map(({ copies }) => copies.map(spotOf));
 }
 
 /** A layout of more outlines than this counts as several tries, so that planks take no longer than blocks. */

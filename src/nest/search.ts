@@ -3,6 +3,8 @@
  * worth more than their block are looked for; and so on until none is left or the budget is spent.
  * Then the same for layouts that could make the plan in whole blocks a cheaper one.
  */
+
+import type { LinearSolver } from '../linear/solver.js';
 import {
   type Chosen,
   type Demand,
@@ -12,7 +14,6 @@ import {
   relaxed,
   totalCost,
 } from './master.js';
-import type { LinearSolver } from './solver.js';
 import { type Covered, wishesOf } from './wishes.js';
 
 /** What the planning is given beside the order: the started solver, and whom to ask and to tell. */

@@ -10,11 +10,11 @@
  */
 import { asRegion, offset, subtract } from '../geometry/clip.js';
 import { circleRing, rectRing, ringArea } from '../geometry/ring.js';
+import { type LinearSolver, type Program, type Row, solve } from '../linear/solver.js';
 import { type ChordBand, chordArea, chordBands } from './chords.js';
 import { unitOf } from './master.js';
 import type { Block, NestPart } from './nest.js';
 import type { Pile } from './pile.js';
-import { type LinearSolver, type Program, type Row, solve } from './solver.js';
 
 export type BoundOrder = {
   readonly parts: readonly NestPart[];

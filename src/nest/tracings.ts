@@ -1,4 +1,12 @@
 /** Of the choices that cost the same, the one with fewest faces to trace and fewest stacks to saw. */
+
+import {
+  type LinearSolver,
+  type Program,
+  type Row,
+  solve,
+  type Unknown,
+} from '../linear/solver.js';
 import {
   atMostMissing,
   type Chosen,
@@ -9,7 +17,6 @@ import {
   usesOf,
   valuesOf,
 } from './master.js';
-import { type LinearSolver, type Program, type Row, solve, type Unknown } from './solver.js';
 
 /** A face to trace is as much work as so many stacks to tape and saw. Common practice, no source. */
 const STACKS_PER_FACE = 10;

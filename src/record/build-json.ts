@@ -1,5 +1,6 @@
 /** Every stage's values as one JSON document: the debugger, the bug report, the machine-readable result. */
-import type { Ring } from '../geometry/ring.js';
+import type { CutPlan } from '../cutplan/cutplan.js';
+import type { Point2 } from '../geometry/vec.js';
 import type { Jig } from '../jig/jig.js';
 import { faceLimitRatio } from '../nest/limit.js';
 import type { NestFace, Placement } from '../nest/nest.js';
@@ -12,7 +13,7 @@ const DECIMALS = 6;
 
 /** Plain data; `jigFile` gives the name of a jig's file. */
 export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => string): unknown {
-  const { job, products, nest, sheets } = build;
+  const { job, products, nest, cutPlans, sheets } = build;
   const { workshop } = job;
   return {
     schemaVersion: 1,
@@ -22,10 +23,11 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
     units: 'mm, g, degrees; lure frame: x aft from the nose along the datum line, y to port, z up',
     patterns: products.map(patternRecord),
     nest: nest && {
+      saw: workshop && { guidance: workshop.saw.guidance, kerfMm: workshop.saw.kerfMm },
       clearNoseRatio: workshop?.clearNoseRatio,
       largestTiltDeg: workshop?.largestTiltDeg,
-      faces: nest.faces.map((face) => ({
-        ...faceRecord(face),
+      faces: nest.faces.map((face, i) => ({
+        ...faceRecord(face, cutPlans[i]),
         latticeLimitRatio: faceLimitRatio(face, nest.limitRatios),
       })),
       made: nest.made,
@@ -79,10 +81,10 @@ function patternRecord({ pattern, count, body, blank, floating, sawnMass }: Prod
   };
 }
 
-const points = (ring: Ring): unknown => ring.map(([x, y]) => [x, y]);
+const points = (ring: readonly Point2[]): unknown => ring.map(([x, y]) => [x, y]);
 
-/** A face as the record tells it: outsiders read it in this shape. */
-export const faceRecord = (face: NestFace): object => ({
+/** A face as the record tells it, with the plan of its cuts where there is one: outsiders read it in this shape. */
+export const faceRecord = (face: NestFace, plan?: CutPlan): object => ({
   id: face.id,
   lengthMm: face.lengthMm,
   widthMm: face.widthMm,
@@ -99,6 +101,18 @@ export const faceRecord = (face: NestFace): object => ({
   usedRatio: face.usedRatio,
   offcut: face.offcut,
   placements: face.placements.map(placementRecord),
+  ...(plan && cutRecord(plan)),
+});
+
+const cutRecord = (plan: CutPlan): object => ({
+  entryPaths: plan.entryPaths.map(points),
+  cutOrder: plan.cutOrder,
+  partingCuts: plan.partingCuts.map(points),
+  pieces: plan.pieces,
+  reliefCuts: plan.reliefCuts.map(({ placement, path }) => ({ placement, path: points(path) })),
+  sharedLines: plan.sharedLines.map(({ path, ...rest }) => ({ ...rest, path: points(path) })),
+  sawnMm: plan.sawnMm,
+  travelMm: plan.travelMm,
 });
 
 const placementRecord = ({ part, xMm, yMm, turnDeg, outline }: Placement): unknown => ({

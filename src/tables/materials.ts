@@ -3,6 +3,7 @@
  * schema is that of one file; descriptions are the manual of the run file's `materials:` too.
  */
 import { z } from 'zod';
+import type { Blades, bladeTable } from './blades.js';
 import type { Timbers } from './timbers.js';
 
 const source = z.string().min(1).max(400).describe('Where the figures come from.');
@@ -125,6 +126,7 @@ export type Materials = {
   readonly weights: Rows<Weight>;
   /** All bits of all sets, small to large, each size once. */
   readonly bits: { readonly drillMm: readonly number[]; readonly roundOverMm: readonly number[] };
+  readonly blades: Blades;
 };
 
 /** The tables as their files hold them. */
@@ -133,16 +135,17 @@ export type TableFiles = { readonly timbers: Timbers } & z.output<typeof metalTa
   z.output<typeof coatTable> &
   z.output<typeof fittingTable> &
   z.output<typeof weightTable> &
-  z.output<typeof bitTable>;
+  z.output<typeof bitTable> &
+  z.output<typeof bladeTable>;
 
 export function materialsOf(files: TableFiles): Materials {
-  const { timbers, metals, plates, coats, glue, wire, fittings, weights } = files;
+  const { timbers, metals, plates, coats, glue, wire, fittings, weights, blades } = files;
   const sets = Object.values(files.bits);
   const bits = {
     drillMm: rising(sets.flatMap((s) => s.drillMm)),
     roundOverMm: rising(sets.flatMap((s) => s.roundOverMm)),
   };
-  return { timbers, metals, plates, coats, glue, wire, fittings, weights, bits };
+  return { timbers, metals, plates, coats, glue, wire, fittings, weights, bits, blades };
 }
 
 /** Small to large, each number once. */

@@ -147,6 +147,7 @@ export function overridden(materials: Materials, overrides: Overrides): Overridd
       drillMm: rising(overrides.bits?.drillMm ?? materials.bits.drillMm),
       roundOverMm: rising(overrides.bits?.roundOverMm ?? materials.bits.roundOverMm),
     },
+    blades: materials.blades,
   };
   return { materials: changed, flaws };
 }

@@ -22,6 +22,16 @@ const kinds = (strokes: readonly Stroke[]) => {
 describe('checkDrawing', () => {
   it('finds nothing wrong with a good drawing', () => expect(kinds(GOOD)).toEqual([]));
 
+  it('takes a cut that a neighbor closes, a way in beside the work, and a number in it', () => {
+    const joined = {
+      ...pathOn('CUT_OUTSIDE', false, [30, 10], [30, 30], [60, 30], [60, 10]),
+      joined: true,
+    } as Stroke;
+    const way: Stroke = { ...lineStroke('SAW_ROUTE', [50, -14], [50, -11]), dashed: true };
+    const number = textStrokes('SAW_ROUTE', { text: '8', heightMm: 3, at: [85, -5] });
+    expect(kinds([...GOOD, joined, way, ...number])).toEqual([]);
+  });
+
   const damaged: [string, readonly Stroke[], string[]][] = [
     ['no outline', GOOD.slice(1, 3).concat(scaleBar([0, -20])), ['no-outline', 'outside-the-wood']],
     ['no scale bar', GOOD.filter((s) => s.layer !== 'RULE'), ['no-scale-bar']],
@@ -57,6 +67,24 @@ describe('checkDrawing', () => {
       [...GOOD, ...textStrokes('LABEL', { text: 'HI', heightMm: 4, at: [30, 20] })],
       ['outside-the-wood'],
     ],
+    [
+      'a joined cut that nothing joins',
+      [
+        ...GOOD,
+        { ...pathOn('CUT_OUTSIDE', false, [200, 0], [210, 0], [205, 9]), joined: true } as Stroke,
+      ],
+      ['open-cut'],
+    ],
+    [
+      'a way in through an outline',
+      [...GOOD, { ...lineStroke('SAW_ROUTE', [50, -14], [50, -6]), dashed: true }],
+      ['route-meets'],
+    ],
+    [
+      'a number on a mark',
+      [...GOOD, ...textStrokes('SAW_ROUTE', { text: '8', heightMm: 4, at: [8, -2] })],
+      ['route-meets'],
+    ],
     ['a note on the work', [...GOOD, ...scaleBar([0, -9])], ['rule-on-work']],
   ];
 
@@ -65,6 +93,6 @@ describe('checkDrawing', () => {
   });
 
   it('knows every kind of flaw', () => {
-    expect(new Set(damaged.flatMap(([, , expected]) => expected)).size).toBe(6);
+    expect(new Set(damaged.flatMap(([, , expected]) => expected)).size).toBe(7);
   });
 });

@@ -2,9 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { checkDrawing } from '../../src/drawing/check.js';
 import type { Drawing, LayerName } from '../../src/drawing/drawing.js';
 import { type BlankWork, type FaceWork, faceDrawing } from '../../src/drawing/face.js';
+import type { FaceCuts } from '../../src/drawing/route.js';
 import { dxf } from '../../src/formats/dxf.js';
 import { svg } from '../../src/formats/svg.js';
 import { pathBox } from '../../src/geometry/arcpath.js';
+import { distance } from '../../src/geometry/vec.js';
 import { lureBlank, outlineCut, STADIUM, stadiumBlank } from './sample.js';
 
 const stadium: BlankWork = {
@@ -144,5 +146,146 @@ describe('a face', () => {
     };
     const placed = FACE.placed.map(({ motion }) => ({ work: long, motion }));
     expect(faceDrawing({ ...FACE, placed }).unlabeled).toEqual(['stadium']);
+  });
+});
+
+describe('a face with its plan of cuts', () => {
+  const cuts: FaceCuts = {
+    entryPaths: [
+      [
+        [0, 16],
+        [5.4, 16],
+        [6, 16],
+      ],
+      [
+        [0, 42],
+        [5.4, 42],
+        [6, 42],
+      ],
+      [
+        [150, 0],
+        [150, 5.4],
+        [150, 6],
+      ],
+    ],
+    partingCuts: [
+      [
+        [109, 0],
+        [109, 60],
+      ],
+    ],
+    reliefCuts: [],
+    sharedLines: [],
+    cutOrder: [1, 0, 2],
+    kerfMm: 1.2,
+  };
+  const { drawing } = faceDrawing({ ...FACE, cuts });
+  const route = on(drawing, 'SAW_ROUTE');
+
+  it('for a steered saw: ways broken, without their last piece, and the parting cut', () => {
+    const broken = route.filter((s) => s.dashed);
+    expect(broken.map((s) => s.kind === 'path' && pathBox(s.path))).toEqual([
+      [0, 16, 5.4, 16],
+      [0, 42, 5.4, 42],
+      [150, 0, 150, 5.4],
+      [109, 0, 109, 60],
+    ]);
+    expect(checkDrawing(drawing)).toEqual([]);
+  });
+
+  it('numbers every blank in its wood, in the order, and letters the parting cut beside it', () => {
+    const rings = route.flatMap((s) => (s.kind === 'circle' ? [s.circle] : []));
+    expect(rings).toHaveLength(4);
+    const [first, second, third, letter] = rings.map((r) => r.center);
+    expect(first[1]).toBeGreaterThan(32);
+    expect(second[1]).toBeLessThan(26);
+    expect(third[0]).toBeGreaterThan(112);
+    expect(Math.abs(letter[0] - 109)).toBeLessThan(8);
+    for (const { center, radius } of rings)
+      for (const other of rings)
+        if (other.center !== center)
+          expect(distance(center, other.center)).toBeGreaterThan(radius + other.radius);
+  });
+
+  it('numbers keep clear of splits and poor zones, on tilted blanks too', () => {
+    const tilted = FACE.placed.map(({ work, motion }) => ({
+      work,
+      motion: { ...motion, turnDeg: motion.turnDeg + 1 },
+    }));
+    const bare = faceDrawing({ ...FACE, placed: tilted, cuts }).drawing;
+    const numbered = on(bare, 'SAW_ROUTE').flatMap((s) => (s.kind === 'circle' ? [s.circle] : []));
+    // Flaws where the signs would stand: a zone over the first number, a split over the letter.
+    const [first] = numbered;
+    const letter = numbered[numbered.length - 1];
+    const [x, y] = letter.center;
+    const flawed = faceDrawing({
+      ...FACE,
+      placed: tilted,
+      splits: [{ fromMm: [x, y], toMm: [x + 1, y], widthMm: 1 }],
+      poorZones: [{ center: first.center, radius: first.radius }],
+      cuts,
+    }).drawing;
+    expect(checkDrawing(flawed)).toEqual([]);
+    const moved = on(flawed, 'SAW_ROUTE').flatMap((s) => (s.kind === 'circle' ? [s.circle] : []));
+    expect(moved).toHaveLength(numbered.length);
+    expect(distance(moved[0].center, first.center)).toBeGreaterThan(first.radius);
+    const sign = moved[moved.length - 1];
+    expect(distance(sign.center, letter.center)).toBeGreaterThan(sign.radius);
+  });
+
+  it('ways that run together are one line', () => {
+    const shared = [
+      [0, 29],
+      [60, 29],
+    ] as const;
+    const entryPaths = [
+      [...shared, [60, 26.6], [60, 26]],
+      [...shared, [60, 31.4], [60, 32]],
+      cuts.entryPaths[2],
+    ] as FaceCuts['entryPaths'];
+    const both = faceDrawing({ ...FACE, cuts: { ...cuts, entryPaths } }).drawing;
+    const broken = on(both, 'SAW_ROUTE').filter((s) => s.dashed);
+    expect(broken).toHaveLength(4);
+    expect(() => dxf(both)).not.toThrow();
+    expect(checkDrawing(both)).toEqual([]);
+  });
+
+  it('for a tool that follows: contours in the order of cutting, begun at the lead-in, no ways', () => {
+    const { drawing: followed } = faceDrawing({ ...FACE, kerfMm: 0.2, cuts });
+    expect(on(followed, 'SAW_ROUTE')).toEqual([]);
+    const outlines = lines(followed, 'CUT_OUTSIDE');
+    const lefts = outlines.map((vertices) => Math.min(...vertices.map((v) => v.x)));
+    expect(lefts).toEqual([16, 16, 122]);
+    expect(outlines[0][0].y).toBeGreaterThan(26);
+    // The lead-in of the first placement ends at (5.4, 16): nearest is the lower or upper left vertex.
+    expect(outlines[1][0].x).toBe(16);
+  });
+
+  it('a line that is cut already is left out of the later contour', () => {
+    const touching = {
+      ...FACE,
+      placed: [FACE.placed[0], { ...FACE.placed[1], motion: { turnDeg: 180, move: [106, 36] } }],
+      kerfMm: 0.2,
+      cuts: {
+        ...cuts,
+        entryPaths: cuts.entryPaths.slice(0, 2),
+        partingCuts: [],
+        cutOrder: [0, 1],
+        sharedLines: [
+          {
+            placement: 1,
+            path: [
+              [16, 26],
+              [96, 26],
+            ],
+          },
+        ],
+      },
+    } as FaceWork;
+    const { drawing: once } = faceDrawing(touching);
+    const [whole, open] = on(once, 'CUT_OUTSIDE');
+    expect(whole.kind === 'path' && whole.path.closed).toBe(true);
+    expect(open.kind === 'path' && [open.path.closed, open.joined]).toEqual([false, true]);
+    expect(checkDrawing(once)).toEqual([]);
   });
 });

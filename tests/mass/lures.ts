@@ -10,6 +10,7 @@ import { readForm } from '../../src/pattern/form.js';
 import { type Pattern, resolvePattern } from '../../src/pattern/pattern.js';
 import { type PatternFile, patternSections } from '../../src/pattern/schema.js';
 import { readSource } from '../../src/pattern/source.js';
+import { bladeTable } from '../../src/tables/blades.js';
 import {
   bitTable,
   coatTable,
@@ -38,6 +39,7 @@ export const MATERIALS: Materials = materialsOf({
   ...fittingTable.parse(dataOf('shared/fittings.yaml')),
   ...weightTable.parse(dataOf('shared/weights.yaml')),
   ...bitTable.parse(dataOf('shared/bits.yaml')),
+  ...bladeTable.parse(dataOf('shared/blades.yaml')),
 });
 
 export const TIMBER = { densityKgM3: 358, spreadKgM3: 36 };

@@ -1,9 +1,9 @@
 /** Outlines and orders the nest is tried on: invented, lure-like. */
 import { type Ring, ring } from '../../src/geometry/ring.js';
 import type { Point2 } from '../../src/geometry/vec.js';
+import { loadSolver } from '../../src/linear/solver.js';
 import type { Block, Flaws, NestPart, NestRules } from '../../src/nest/nest.js';
 import type { Search } from '../../src/nest/search.js';
-import { loadSolver } from '../../src/nest/solver.js';
 
 /**
  * Full belly, thin tail: y = ±0.4·ξ^½(1−ξ)^¾, 0 ≤ ξ ≤ 1 (shared/references.md §10), scaled to a

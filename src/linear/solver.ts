@@ -44,6 +44,8 @@ export type SolveLimits = {
   readonly nodes: number;
   /** A choice to start from, if one is known. */
   readonly from?: readonly number[];
+  /** Rows are kept to this; the solver’s own 1e-7 if left out. At least 1e-10. */
+  readonly tolerance?: number;
 };
 
 let started: Promise<LinearSolver> | undefined;
@@ -75,6 +77,7 @@ export function solve(solver: LinearSolver, program: Program, limits: SolveLimit
   const whole = program.unknowns.some((u) => u.whole);
   return highs.withModel(modelData(program), (model) => {
     model.options.set({ ...OPTIONS, mip_max_nodes: limits.nodes });
+    if (limits.tolerance) model.options.set({ primal_feasibility_tolerance: limits.tolerance });
     if (limits.from && whole) model.setSolution({ colValue: [...limits.from] });
     model.run();
     const status = model.getModelStatus();

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { loadSolver, type Program, solve } from '../../src/nest/solver.js';
+import { loadSolver, type Program, solve } from '../../src/linear/solver.js';
 
 const solver = await loadSolver();
 const free = (cost: number, whole = false) => ({ cost, most: Infinity, whole });
