@@ -148,16 +148,14 @@ function filesBelow(dir: string): string[] {
 /**
  * Writes a set of files as the whole content of a folder. They are written beside it first; then the
  * old folder steps aside, the new one takes its name, and the old one goes. A failure at any moment
- * leaves the old set or the new one, never a mixture.
+ * leaves the old set or the new one, never a mixture. Whoever calls it sees to it that an interrupt
+ * waits until it is done.
  */
 export function writeSet(dir: string, files: readonly OutputFile[]): Problem | null {
   const target = realFolder(dir);
   const fresh = join(dirname(target), `.${basename(target)}.new-${process.pid}`);
   const old = join(dirname(target), `.${basename(target)}.old-${process.pid}`);
   const giveUp = () => rmSync(fresh, { recursive: true, force: true });
-  // An interrupt in these few milliseconds waits until the set is whole.
-  const wait = () => {};
-  process.on('SIGINT', wait);
   try {
     for (const { path, bytes } of files) writeDurably(join(fresh, path), bytes);
     const hadOld = existsSync(target);
@@ -174,7 +172,6 @@ export function writeSet(dir: string, files: readonly OutputFile[]): Problem | n
     return unwritable(dir, error);
   } finally {
     giveUp();
-    process.removeListener('SIGINT', wait);
   }
 }
 

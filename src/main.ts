@@ -6,9 +6,12 @@
  * cannot be read or written, 70 our own fault. An interrupt ends it as the system does (130 in a shell).
  */
 import { readFileSync } from 'node:fs';
+import { styleText } from 'node:util';
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
 import type { BallastOptions } from './commands/ballast.js';
+import type { EffortOptions } from './commands/effort.js';
 import type { FloatOptions } from './commands/float.js';
+import type { Brief } from './commands/thread.js';
 import { Fault } from './problem.js';
 import { EXIT, errorDocument, type Terminal, type Tool } from './terminal.js';
 
@@ -25,6 +28,7 @@ export async function main(args: readonly string[]): Promise<number> {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
     json,
+    colored: styleText('red', 'red', { stream: process.stderr }) !== 'red',
   };
   // A reader that closes the pipe early (`| head`) has had enough: end quietly.
   process.stdout.on('error', (error: NodeJS.ErrnoException) =>
@@ -87,23 +91,38 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
       .addHelpText('before', examples(...shown))
       .exitOverride();
 
-  add(
-    'make FILE',
-    'Build a run or a single pattern: cut files, solids, jigs, record and manifest, all or nothing.',
-    'blankwright make templates/first-ice.yaml',
-    'blankwright make templates/holm.yaml --out output/holm-trial',
-  )
-    .option('--out <dir>', 'folder for the set (default: output/NAME)', once)
-    .action(async (file: string, options: { out?: string }) => {
-      done(
-        await (await import('./commands/make.js')).make(
-          file,
-          options.out ?? null,
-          tool(),
-          terminal,
-        ),
-      );
-    });
+  /** The options of a command that searches for a nest. */
+  const searching = (command: Command): Command =>
+    command
+      .option('--tries <number>', 'layouts tried per face beside the systematic ones (24)', once)
+      .option(
+        '--seed <number>',
+        'where drawn layouts start (1); same seed and tries, same nest',
+        once,
+      )
+      .option('--seconds <number>', 'search so long, with more and more tries', once);
+  const long = async (brief: Brief): Promise<void> =>
+    done(await (await import('./commands/supervised.js')).supervised(brief, terminal));
+
+  searching(
+    add(
+      'make FILE',
+      'Build a run or a single pattern: cut files, solids, jigs, record and manifest, all or nothing.',
+      'blankwright make templates/first-ice.yaml',
+      'blankwright make templates/holm.yaml --out output/holm-trial',
+    ).option('--out <dir>', 'folder for the set (default: output/NAME)', once),
+  ).action((file: string, options: EffortOptions & { out?: string }) =>
+    long({ command: 'make', file, options, tool: tool() }),
+  );
+
+  searching(
+    add(
+      'nest FILE',
+      'Plan the nest of a run and tell how good it is; write nothing.',
+      'blankwright nest templates/first-ice.yaml',
+      'blankwright nest templates/first-ice.yaml --seconds 5',
+    ),
+  ).action((file: string, options: EffortOptions) => long({ command: 'nest', file, options }));
 
   add(
     'check FILE',

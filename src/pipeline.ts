@@ -12,7 +12,6 @@ import { checkCutPlan } from './cutplan/check.js';
 import type { CutPlan, SawnPart } from './cutplan/cutplan.js';
 import { planCuts, sawProblems } from './cutplan/plan.js';
 import { checkDrawing } from './drawing/check.js';
-import { gapMm } from './drawing/cut.js';
 import type { Drawn } from './drawing/drawing.js';
 import { type BlankWork, faceDrawing } from './drawing/face.js';
 import { LEAST_HEIGHT_MM } from './drawing/label.js';
@@ -28,10 +27,9 @@ import { type Finding, finding, type Job, type Workshop } from './job.js';
 import { afloat, designsOf } from './lures.js';
 import { isError } from './messages.js';
 import type { Knot, Nest, NestFace } from './nest/nest.js';
-import { checkOrder, nestOrder } from './nest/order.js';
 import type { Search } from './nest/search.js';
+import { type Effort, NEST_EFFORT, nestRun, type RunWork } from './nested.js';
 import type { Pattern } from './pattern/pattern.js';
-import { blockCost } from './pattern/run.js';
 import { assertNone, type Problem, problem } from './problem.js';
 import { lipSheets, type MadeSheet, templateSheets } from './sheets.js';
 import type { SolidKernel } from './solid/kernel.js';
@@ -66,10 +64,13 @@ export type Build = {
 /** The build is null when a finding is an error; warnings come with a build. */
 export type Outcome = { readonly build: Build | null; readonly findings: readonly Finding[] };
 
-/** Layouts tried per face beside the systematic ones, where their shuffles start, and layouts tried for a whole plan. */
-const NEST_EFFORT = { tries: 24, seed: 1, layouts: 120 };
-
-export function build(job: Job, kernel: SolidKernel, search: Search): Outcome {
+/** @param search whom to ask and to tell; only the effort knows of a time that is up, and only for the blocks */
+export function build(
+  job: Job,
+  kernel: SolidKernel,
+  search: Search,
+  effort: Effort = NEST_EFFORT,
+): Outcome {
   const designs = designsOf(job);
   const unmakeable = designs.flatMap((d) => d.findings);
   if (unmakeable.length > 0) return { build: null, findings: unmakeable };
@@ -84,8 +85,9 @@ export function build(job: Job, kernel: SolidKernel, search: Search): Outcome {
   const thin = jigs.flatMap((j, i) =>
     j.jigs.flatMap((jig) => checkedJig(kernel, jig, blanks[i], setups).map((p) => finding(i, p))),
   );
-  const sawn = workshop ? sawRun(job, workshop, blanks, search) : null;
-  const lips = workshop && lipSheets(workshop, job.orders, blanks, search);
+  const sawn = workshop ? sawRun({ job, workshop, blanks }, search, effort) : null;
+  const quiet = { ...search, tell: undefined };
+  const lips = workshop && lipSheets(workshop, job.orders, blanks, quiet);
   const findings: Finding[] = [
     ...templates.flatMap((t) => t.problems.map((p) => finding('job', p))),
     ...jigs.flatMap((j, i) => j.problems.map((p) => finding(i, p))),
@@ -119,7 +121,7 @@ export function build(job: Job, kernel: SolidKernel, search: Search): Outcome {
     faces: sawn?.faces ?? [],
     cutPlans: sawn?.cutPlans ?? [],
     sheets: [
-      ...(workshop ? templateSheets(workshop, blanks, whole, search) : []),
+      ...(workshop ? templateSheets(workshop, blanks, whole, quiet) : []),
       ...(lips?.sheets ?? []),
     ],
   };
@@ -135,34 +137,16 @@ type Sawn = {
 };
 
 /** Nests the order, plans how its faces are cut, draws them, and checks all three. */
-function sawRun(job: Job, workshop: Workshop, blanks: readonly Blank[], search: Search): Sawn {
-  const { saw, stack, webMm, clearNoseRatio, largestTiltDeg, timberLeast } = workshop;
-  const blocks = workshop.blocks.map((block) => ({
-    ...block,
-    costEach: blockCost(block, timberLeast, job.materials.timbers),
-  }));
-  const wanted = job.orders.map(({ pattern, count }, i) => ({
-    blank: blanks[i],
-    timber: pattern.timber,
-    count,
-  }));
-  const rules = {
-    gapMm: gapMm(saw, webMm),
-    clearNoseRatio,
-    largestTiltDeg,
-    ...stack,
-    ...NEST_EFFORT,
-  };
+function sawRun(run: RunWork, search: Search, effort: Effort): Sawn {
+  const { job, workshop, blanks } = run;
+  const { saw } = workshop;
   const sawings = blanks.map((blank) => sawing(blank, saw));
-  const { nest, problems } = nestOrder(wanted, blocks, rules, search);
+  const { nest, findings: unmet } = nestRun(run, search, effort);
   const told = (problems: readonly Problem[]) => problems.map((p) => finding('job', p));
-  const nested = told([...sawings.flatMap((s) => s.problems), ...problems]);
+  const nested = [...told(sawings.flatMap((s) => s.problems)), ...unmet];
   if (nested.some(({ problem }) => isError(problem))) return unsawn(nest, nested);
   const works = sawings.map((s) => s.work as BlankWork);
-  assertNone([
-    ...works.flatMap((work) => checkSawing(work, saw)),
-    ...checkOrder(nest, wanted, blocks, rules).map((c) => JSON.stringify(c)),
-  ]);
+  assertNone(works.flatMap((work) => checkSawing(work, saw)));
   const parts = new Map(works.map((work) => [work.blank.name, sawnPart(work, saw)]));
   const planned = planFaces(job, workshop, nest, parts);
   const findings = [...nested, ...told(planned.problems)];

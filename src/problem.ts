@@ -19,6 +19,15 @@ export type Problem = {
 /** A place in a text file; line and column count from 1. */
 export type Place = { readonly file: string; readonly line: number; readonly column: number };
 
+const START: Place = { file: '', line: 0, column: 0 };
+
+/** In order of file, line and column; for sorting. */
+export function byPlace(a: Problem, b: Problem): number {
+  const [p, q] = [a.at ?? START, b.at ?? START];
+  if (p.file !== q.file) return p.file < q.file ? -1 : 1;
+  return p.line - q.line || p.column - q.column || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
+}
+
 export const problem = (
   code: ProblemCode,
   path: KeyPath = [],

@@ -4,8 +4,9 @@ import { loadSolver } from './linear/solver.js';
 import { load } from './load.js';
 import { designFindings } from './lures.js';
 import type { Search } from './nest/search.js';
+import type { Effort } from './nested.js';
 import { type Build, build } from './pipeline.js';
-import type { Place, Problem } from './problem.js';
+import { byPlace, type Problem } from './problem.js';
 import type { Input } from './reader.js';
 import { loadKernel, type SolidKernel } from './solid/kernel.js';
 
@@ -17,10 +18,10 @@ export type Produced = {
   readonly inputs: readonly Input[];
 };
 
-/** Whom to ask and to tell while the nest of a run is searched for. */
-export type Watch = Omit<Search, 'solver'>;
+/** Whom to ask and to tell while the nest of a run is searched for, and how hard it is. */
+export type Watch = Omit<Search, 'solver'> & { readonly effort?: Effort };
 
-export async function produce(path: string, watch: Watch = {}): Promise<Produced> {
+export async function produce(path: string, { effort, ...watch }: Watch = {}): Promise<Produced> {
   const { job, complete, problems, inputs, placed } = load(path);
   const give = (more: readonly Problem[], made: Produced['made']): Produced => ({
     problems: [...problems, ...more].sort(byPlace),
@@ -30,14 +31,6 @@ export async function produce(path: string, watch: Watch = {}): Promise<Produced
   if (!job) return give([], null);
   if (!complete) return give(designFindings(job).map(placed), null);
   const [kernel, solver] = await Promise.all([loadKernel(), loadSolver()]);
-  const { build: made, findings } = build(job, kernel, { ...watch, solver });
+  const { build: made, findings } = build(job, kernel, { ...watch, solver }, effort);
   return give(findings.map(placed), made && { build: made, kernel });
-}
-
-const START: Place = { file: '', line: 0, column: 0 };
-
-function byPlace(a: Problem, b: Problem): number {
-  const [p, q] = [a.at ?? START, b.at ?? START];
-  if (p.file !== q.file) return p.file < q.file ? -1 : 1;
-  return p.line - q.line || p.column - q.column || (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
 }

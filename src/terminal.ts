@@ -7,6 +7,8 @@ export type Terminal = {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
   readonly json: boolean;
+  /** What goes to standard error may be colored. */
+  readonly colored: boolean;
 };
 
 export type Tool = { readonly name: string; readonly version: string };

@@ -29,6 +29,14 @@ export function numberOf(
   return value;
 }
 
+/** The same, for whole numbers. @throws ArgumentProblem */
+export function wholeOf(option: string, text: string | undefined, range: Range): number | null {
+  const value = numberOf(option, text, range);
+  if (value !== null && !Number.isInteger(value))
+    throw new ArgumentProblem(`${option} is ${text}: it must be a whole number.`);
+  return value;
+}
+
 /** Words between commas. @throws ArgumentProblem when one is empty */
 export function listOf(option: string, text: string | undefined): string[] | null {
   if (text === undefined) return null;

@@ -5,27 +5,46 @@ import { isError } from '../messages.js';
 import { type Produced, produce } from '../produce.js';
 import { fileSet, type MadeFile } from '../record/file-set.js';
 import { manifestText } from '../record/manifest.js';
-import { jsonDocument, type Terminal, type Tool } from '../terminal.js';
-import { exitCode } from './check.js';
+import { jsonDocument, refuse, type Terminal, type Tool } from '../terminal.js';
+import { ArgumentProblem } from './arguments.js';
+import { effortOf } from './effort.js';
+import { exitCode } from './exit-code.js';
 import { refused } from './refused.js';
 import { summary, summaryData } from './summary.js';
 import { asData, tellProblems } from './tell.js';
+import type { Brief, Watching } from './thread.js';
+
+type MakeBrief = Brief & { readonly command: 'make' };
 
 export async function make(
-  file: string,
-  out: string | null,
-  tool: Tool,
+  brief: MakeBrief,
   terminal: Terminal,
+  watching: Watching,
 ): Promise<number> {
+  try {
+    return await makeFile(brief, terminal, watching);
+  } catch (error) {
+    if (error instanceof ArgumentProblem) return refuse('make', error.message, terminal);
+    throw error;
+  }
+}
+
+async function makeFile(
+  { file, options, tool }: MakeBrief,
+  terminal: Terminal,
+  { shouldStop, tell, uncut }: Watching,
+): Promise<number> {
+  const effort = effortOf(options);
+  const out = options.out ?? null;
   // What is cheap is looked at before what is slow.
   const early = out === null ? null : outputProblem(out);
   if (early) return refused('make', [early], terminal, NOTHING);
-  const produced = await produce(file);
+  const produced = await produce(file, { shouldStop, tell, effort });
   const { problems, made } = produced;
   if (!made || problems.some(isError)) return refused('make', problems, terminal, NOTHING);
   const dir = out ?? join('output', made.build.job.name);
   const files = deliver(produced, made, tool);
-  const failure = outputProblem(dir) ?? writeSet(dir, files);
+  const failure = outputProblem(dir) ?? uncut(() => writeSet(dir, files));
   if (failure) return refused('make', [...problems, failure], terminal, NOTHING);
   tellProblems(problems, terminal);
   if (terminal.json) {

@@ -1,6 +1,6 @@
 import type { Problem } from '../problem.js';
 import { jsonDocument, type Terminal } from '../terminal.js';
-import { exitCode } from './check.js';
+import { exitCode } from './exit-code.js';
 import { asData, counted, tellProblems } from './tell.js';
 
 /** Ends a command whose file cannot be used: every problem, their count and what follows from it, the code. */

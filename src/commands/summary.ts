@@ -4,8 +4,8 @@ import type { Floating } from '../afloat/floating.js';
 import { wishSeen } from '../afloat/wish.js';
 import { trimmed } from '../formats/number.js';
 import type { Jig } from '../jig/jig.js';
-import type { Nest, NestFace } from '../nest/nest.js';
 import type { Build, Product } from '../pipeline.js';
+import { blanksOf, blockWords, timberWords } from './nest-words.js';
 import { table } from './table.js';
 
 export function summary(build: Build, dir: string): string {
@@ -31,11 +31,11 @@ export function summary(build: Build, dir: string): string {
             ['face', 'block', 'outlines', 'layers', 'stacks', 'blanks', 'used'],
             nest.faces.map((f) => [
               String(f.id),
-              `${[f.lengthMm, f.widthMm, f.thicknessMm].map((v) => trimmed(v, 1)).join(' × ')} mm, ${piles(f)}`,
+              blockWords(f),
               String(f.placements.length),
               String(f.layers),
               String(f.copies),
-              String(f.placements.length * f.layers * f.copies),
+              String(blanksOf(f)),
               `${trimmed(100 * f.usedRatio, 0)} %`,
             ]),
           ),
@@ -45,7 +45,7 @@ export function summary(build: Build, dir: string): string {
     `${job.name}: ${made(build)} in ${dir}`,
     patterns,
     ...cuts,
-    ...(nest === null ? [] : [timber(nest)]),
+    ...(nest === null ? [] : [timberWords(nest)]),
     `Look first at ${dir}/${first} and, for how each lure lies in the water, ${dir}/float; then print the jigs in ${dir}/jigs. build.json has every number.`,
     'Saws, molten lead, dust and epoxy hurt people: README, "Cautions". Local rules come first.',
     '',
@@ -72,28 +72,6 @@ function made({ products, nest, sheets }: Build): string {
     ...(laid > 0 ? [count(laid, 'sheet')] : []),
     count(jigs, 'jig'),
   ].join(', ');
-}
-
-/** Timber used, the least there is to be known of, and how far the plan is from it. */
-function timber(nest: Nest): string {
-  const { timberUsedMm3, timberBoundMm3, timberBoundKind, timberAreaBoundMm3 } = nest;
-  const liters = (mm3: number): string => `${trimmed(mm3 / 1e6, 2)} l`;
-  const least = (boundMm3: number): string => {
-    const below = (100 * (timberUsedMm3 - boundMm3)) / Math.max(timberUsedMm3, 1);
-    return below < 0.05
-      ? 'no less'
-      : `no less than ${liters(boundMm3)}, ${trimmed(below, 1)} % below`;
-  };
-  const found =
-    timberBoundKind === 'every-plan'
-      ? []
-      : [`with the face layouts that were found, ${least(timberBoundMm3)} is possible`];
-  const bound = [...found, `with any layouts, ${least(timberAreaBoundMm3)}`].join('; ');
-  const ended = [
-    ...(nest.limitReached ? [' The search ended at its limit.'] : []),
-    ...(nest.interrupted ? [' The search was stopped; this is the best it had.'] : []),
-  ];
-  return `Timber: ${liters(timberUsedMm3)} in whole blocks; ${bound}.${ended.join('')}`;
 }
 
 const mass = ({ sawnMass: { massG, spreadG } }: Product): string =>
@@ -123,10 +101,6 @@ function afloat(floating: Floating): string {
   return `${trimmed(lure.massG, 1)} g, ${verdict}, ${nose}${heeled}${wish}`;
 }
 
-/** The piles a face's blocks are taken from. */
-const piles = ({ stacks }: NestFace): string =>
-  [...new Set(stacks.flatMap((s) => s.blocks.map((b) => b.block)))].join(' and ');
-
 export const summaryData = ({ products, nest }: Build) => ({
   patterns: products.map(({ blank, count, body, sawnMass }) => ({
     name: blank.name,
@@ -140,4 +114,6 @@ export const summaryData = ({ products, nest }: Build) => ({
   timberUsedMm3: nest?.timberUsedMm3 ?? null,
   timberBoundMm3: nest?.timberBoundMm3 ?? null,
   timberBoundKind: nest?.timberBoundKind ?? null,
+  limitReached: nest?.limitReached ?? null,
+  interrupted: nest?.interrupted ?? null,
 });

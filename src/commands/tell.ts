@@ -8,17 +8,18 @@ import type { Terminal } from '../terminal.js';
 const MOST_SHOWN = 20;
 
 /** Writes problems to standard error, the first twenty in full and a count of the rest. */
-export function tellProblems(problems: readonly Problem[], { err }: Terminal): void {
-  for (const p of problems.slice(0, MOST_SHOWN)) err(`${inWords(p)}\n`);
+export function tellProblems(problems: readonly Problem[], { err, colored }: Terminal): void {
+  for (const p of problems.slice(0, MOST_SHOWN)) err(`${inWords(p, colored)}\n`);
   const more = problems.length - MOST_SHOWN;
   if (more > 0) err(`… and ${more} more.\n`);
 }
 
-function inWords(p: Problem): string {
+function inWords(p: Problem, colored: boolean): string {
   const { severity, what, limit, from, fix } = tell(p.code, p.facts);
   const place = p.at ? `${p.at.file}:${p.at.line}:${p.at.column}: ` : '';
   const color = severity === 'error' ? 'red' : 'yellow';
-  const head = `${place}${styleText(color, severity, { stream: process.stderr })} ${p.code}`;
+  const word = colored ? styleText(color, severity, { validateStream: false }) : severity;
+  const head = `${place}${word} ${p.code}`;
   return [head, `  ${what}`, `  Limit: ${limit} (From: ${from}.)`, `  To do: ${fix}`].join('\n');
 }
 

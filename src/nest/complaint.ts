@@ -76,6 +76,16 @@ export type NestComplaint =
       /** What is used, or the limit that was passed. */
       readonly againstMm3: number;
     }
+  /** A part's limit is no share of wood. */
+  | { readonly kind: 'limit'; readonly part: string; readonly limitRatio: number }
+  /** A face of one part takes more of its wood than the part's limit allows. */
+  | {
+      readonly kind: 'beyond-limit';
+      readonly face: number;
+      readonly part: string;
+      readonly usedRatio: number;
+      readonly mostRatio: number;
+    }
   /** More blocks used than there are. */
   | {
       readonly kind: 'blocks';

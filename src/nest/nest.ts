@@ -54,6 +54,9 @@ export type Block = Flaws & {
 /** What of a block matters to the layout of its face. */
 export type FaceSize = Flaws & Pick<Block, 'lengthMm' | 'widthMm' | 'marginMm'>;
 
+/** How hard a nest is searched for. */
+export type NestEffort = Pick<NestRules, 'tries' | 'seed' | 'layouts'>;
+
 export type NestRules = {
   /** Least distance between two outlines; half of it is kept from a flaw. */
   readonly gapMm: number;
@@ -185,6 +188,11 @@ export type Nest = {
   readonly blocksUsed: Readonly<Record<string, number>>;
   /** Area of all blanks made over the area of all blocks used, 0..1; 0 if none is used. */
   readonly usedRatio: number;
+  /**
+   * Share of endless wood that copies of a part can take in their densest double lattice with the
+   * gap, by part, 0..1; empty where nobody asked.
+   */
+  readonly limitRatios: Readonly<Record<string, number>>;
   readonly obstacles: readonly NestObstacle[];
   /** Whole blocks taken. */
   readonly timberUsedMm3: number;

@@ -2,9 +2,11 @@
 import type { Blank } from '../blank/blank.js';
 import { type Problem, problem } from '../problem.js';
 import { checkNest } from './check.js';
+import { limitComplaints } from './check-limits.js';
 import type { NestComplaint } from './complaint.js';
-import type { Block, Nest, NestObstacle, NestPart, NestRules } from './nest.js';
-import { planNest } from './plan.js';
+import type { Block, Nest, NestEffort, NestObstacle, NestPart, NestRules } from './nest.js';
+import { planner } from './plan.js';
+import { orderedMade, planInRounds } from './rounds.js';
 import type { Search } from './search.js';
 import { THICKNESS_TOLERANCE_MM } from './stack.js';
 
@@ -15,16 +17,30 @@ type TimberOrder = { readonly parts: readonly NestPart[]; readonly blocks: reado
 
 export type OrderResult = { readonly nest: Nest; readonly problems: readonly Problem[] };
 
-/** Plans every timber and joins the plans. What keeps the order from being filled is told as problems. */
+/**
+ * Plans every timber and joins the plans. What keeps the order from being filled is told as problems.
+ * @param isTimeUp if given, the order is planned again with more and more effort until it says so
+ */
 export function nestOrder(
   wanted: readonly Wanted[],
   stock: readonly Stock[],
   rules: NestRules,
   search: Search,
+  isTimeUp?: () => boolean,
 ): OrderResult {
-  const nest = ordersByTimber(wanted, stock)
-    .map(({ parts, blocks }) => planNest(parts, blocks, rules, search))
-    .reduce(joined);
+  const planners = ordersByTimber(wanted, stock).map(({ parts, blocks }) =>
+    planner(parts, blocks, rules),
+  );
+  const plan = (effort: NestEffort, watched: Search): Nest => {
+    const plans: Nest[] = [];
+    for (const each of planners) plans.push(each.plan(effort, beside(plans, watched)));
+    return plans.reduce(joined);
+  };
+  const planned = isTimeUp
+    ? planInRounds(plan, { stock, rules, search, isTimeUp })
+    : plan(rules, search);
+  const limitRatios = Object.assign({}, ...planners.map((p) => p.limitRatios()));
+  const nest = { ...planned, limitRatios };
   const index = (name: string) => wanted.findIndex((w) => w.blank.name === name);
   const hindered = new Set(nest.obstacles.flatMap((o) => ('part' in o ? [o.part] : [])));
   const problems = nest.obstacles
@@ -32,6 +48,16 @@ export function nestOrder(
     .map(({ part, problem: p }) => (part === null ? p : { ...p, path: ['orders', index(part)] }));
   return { nest, problems };
 }
+
+/** What is told of one timber, told with the plans of those before it. */
+const beside = (plans: readonly Nest[], search: Search): Search => ({
+  ...search,
+  tell: ({ timberUsedMm3, blanks }) =>
+    search.tell?.({
+      timberUsedMm3: plans.reduce((sum, n) => sum + n.timberUsedMm3, timberUsedMm3),
+      blanks: plans.reduce((sum, n) => sum + orderedMade(n), blanks),
+    }),
+});
 
 /** Checks the joined nest as if it had been planned at once: every part against every block. */
 export function checkOrder(
@@ -41,12 +67,13 @@ export function checkOrder(
   rules: NestRules,
 ): readonly NestComplaint[] {
   const orders = ordersByTimber(wanted, stock);
-  return checkNest(
+  const { complaints } = checkNest(
     nest,
     orders.flatMap((o) => o.parts),
     orders.flatMap((o) => o.blocks),
     rules,
-  ).complaints;
+  );
+  return [...complaints, ...limitComplaints(nest)];
 }
 
 function ordersByTimber(wanted: readonly Wanted[], stock: readonly Stock[]): TimberOrder[] {
@@ -76,6 +103,7 @@ function joined(a: Nest, b: Nest): Nest {
     blocksUsed: { ...a.blocksUsed, ...b.blocksUsed },
     usedRatio:
       areaA + areaB > 0 ? (a.usedRatio * areaA + b.usedRatio * areaB) / (areaA + areaB) : 0,
+    limitRatios: { ...a.limitRatios, ...b.limitRatios },
     obstacles: [...a.obstacles, ...b.obstacles],
     timberUsedMm3: a.timberUsedMm3 + b.timberUsedMm3,
     timberBoundMm3: a.timberBoundMm3 + b.timberBoundMm3,

@@ -12,9 +12,20 @@ export type Packer = {
   readonly areaMm2: (part: number) => number;
 };
 
-export function packerFor(parts: readonly NestPart[], rules: NestRules): Packer {
+/** What a packer may be given beside its order. */
+export type Packing = {
+  /** Made for the same parts and rules; left out, it is made anew. */
+  readonly kit?: Kit;
+  /** Asked while a face is packed; true ends that with the best so far. */
+  readonly shouldStop?: (() => boolean) | undefined;
+};
+
+export function packerFor(
+  parts: readonly NestPart[],
+  rules: NestRules,
+  { kit = kitFor(parts, rules), shouldStop }: Packing = {},
+): Packer {
   const { tries, seed } = rules;
-  const kit = kitFor(parts, rules);
   const areaMm2 = (part: number): number => kit.set.shapes[2 * part].areaMm2;
   const known = new Map<string, Layout>();
   const pack = (face: FaceSize, wanted: readonly number[]): Layout => {
@@ -25,7 +36,7 @@ export function packerFor(parts: readonly NestPart[], rules: NestRules): Packer 
     const most = wanted.map((n, part) => Math.min(n, Math.floor(clearMm2 / areaMm2(part)) + 1));
     const { lengthMm, widthMm, marginMm } = face;
     const key = [lengthMm, widthMm, marginMm, flawKey(face), ...most].join('|');
-    const layout = known.get(key) ?? packFace(kit, { face, wanted: most, tries, seed });
+    const layout = known.get(key) ?? packFace(kit, { face, wanted: most, tries, seed, shouldStop });
     known.set(key, layout);
     return layout;
   };

@@ -71,6 +71,8 @@ export function packFace(kit: Kit, options: PackOptions): Layout {
     offer(next);
     spent += Math.max(1, next.spots.length / OUTLINES_PER_TRY);
   }
+  // The search makes ready for a face what nobody would use.
+  if (shouldStop()) return best;
   const looks = tries * LOOKS_A_TRY;
   offer(layout(improvedFace(kit, { face, wanted }, best.spots, { draw, looks, shouldStop })));
   return best;

@@ -5,11 +5,38 @@ import type { Order, Step } from './draft.js';
 import type { Spot } from './fill.js';
 import { fitObstacles } from './fit.js';
 import { bestPlan, type Plan } from './improve.js';
-import type { Block, Nest, NestFace, NestPart, NestRules, Placement } from './nest.js';
+import { kitFor } from './kit.js';
+import type { Block, Nest, NestEffort, NestFace, NestPart, NestRules, Placement } from './nest.js';
 import { type Packer, packerFor } from './packer.js';
 import type { Search } from './search.js';
 import { shortages } from './shortage.js';
 import { stackHeightMm } from './stack.js';
+
+/** An order that can be planned again and again with other effort. */
+export type Planner = {
+  readonly plan: (effort: NestEffort, search: Search) => Nest;
+  /** See `Nest.limitRatios`. */
+  readonly limitRatios: () => Readonly<Record<string, number>>;
+};
+
+/** @throws Fault if two parts or two block entries have the same name, or a number is none an order can have. */
+export function planner(
+  parts: readonly NestPart[],
+  blocks: readonly Block[],
+  rules: NestRules,
+): Planner {
+  assertAsked(parts, blocks, rules);
+  const kit = kitFor(parts, rules);
+  return {
+    plan: (effort, search) => {
+      const asked = { ...rules, ...effort };
+      const packer = packerFor(parts, asked, { kit, shouldStop: search.shouldStop });
+      const order = { packer, parts, blocks, rules: asked };
+      return nestOf(order, bestPlan(order, search));
+    },
+    limitRatios: () => Object.fromEntries(parts.map((p, i) => [p.id, kit.limitRatio(i)])),
+  };
+}
 
 /**
  * Nests an order on the blocks there are, so that the blocks cost least (see `Block.costEach`), and
@@ -26,9 +53,7 @@ export function planNest(
   rules: NestRules,
   search: Search,
 ): Nest {
-  assertAsked(parts, blocks, rules);
-  const order = { packer: packerFor(parts, rules), parts, blocks, rules };
-  return nestOf(order, bestPlan(order, search));
+  return planner(parts, blocks, rules).plan(rules, search);
 }
 
 function nestOf(order: Order, { steps, missing, timber }: Plan): Nest {
@@ -56,6 +81,7 @@ function nestOf(order: Order, { steps, missing, timber }: Plan): Nest {
     stacks: sum((s) => s.copies),
     blocksUsed: Object.fromEntries(blocks.map((b) => [b.name, blocksUsed(b.name)])),
     usedRatio: timberMm2 > 0 ? blanksMm2 / timberMm2 : 0,
+    limitRatios: {},
     obstacles: [
       ...fitObstacles(packer.kit.set, parts, blocks, rules),
       ...shortages(order, missing),

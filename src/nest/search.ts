@@ -94,7 +94,7 @@ export function searchLayouts(
       choose();
       const slack = nextBelow(search.solver, demand, best) - prices.cost;
       next = slack < 0 ? [] : wishes.best(prices, slack);
-      if (next.length === 0) return end('done');
+      if (next.length === 0) return end(search.shouldStop?.() ? 'stopped' : 'done');
     }
     for (const { pile, wanted } of next.slice(0, TRIED_AT_ONCE)) {
       if (search.shouldStop?.()) return end('stopped');

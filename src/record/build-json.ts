@@ -2,6 +2,7 @@
 import type { CutPlan } from '../cutplan/cutplan.js';
 import type { Point2 } from '../geometry/vec.js';
 import type { Jig } from '../jig/jig.js';
+import { faceLimitRatio } from '../nest/limit.js';
 import type { NestFace, Placement } from '../nest/nest.js';
 import type { Build, MadeSheet, Product } from '../pipeline.js';
 import { Fault } from '../problem.js';
@@ -25,7 +26,10 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
       saw: workshop && { guidance: workshop.saw.guidance, kerfMm: workshop.saw.kerfMm },
       clearNoseRatio: workshop?.clearNoseRatio,
       largestTiltDeg: workshop?.largestTiltDeg,
-      faces: nest.faces.map((face, i) => faceRecord(face, cutPlans[i])),
+      faces: nest.faces.map((face, i) => ({
+        ...faceRecord(face, cutPlans[i]),
+        latticeLimitRatio: faceLimitRatio(face, nest.limitRatios),
+      })),
       made: nest.made,
       ordered: nest.ordered,
       stacks: nest.stacks,

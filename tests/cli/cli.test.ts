@@ -231,6 +231,7 @@ describe('manners', () => {
     for (const args of [
       ['--help'],
       ['make', '--help'],
+      ['nest', '--help'],
       ['check', '--help'],
       ['new', '--help'],
       ['explain', '--help'],
@@ -252,6 +253,7 @@ describe('manners', () => {
       [
         ['--help'],
         ['make', '--help'],
+        ['nest', '--help'],
         ['check', '--help'],
         ['float', '--help'],
         ['ballast', '--help'],
@@ -272,7 +274,7 @@ describe('manners', () => {
         run(['new', 'pattern', 'holm'], { cwd: place });
       expect(run(args, { cwd: place }), line).toMatchObject({ status: 0 });
     }
-  });
+  }, 240_000);
 
   test('color only on a terminal; NO_COLOR and pipes have none', () => {
     const { stderr } = run(['check', 'nowhere.yaml'], { env: { NO_COLOR: '1' } });

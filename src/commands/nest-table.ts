@@ -1,0 +1,86 @@
+/** The plan of a run's nest as tables and as data. */
+import { trimmed } from '../formats/number.js';
+import type { Job } from '../job.js';
+import { faceLimitRatio } from '../nest/limit.js';
+import type { Nest } from '../nest/nest.js';
+import { blanksOf, blockWords, offcutWords, timberWords } from './nest-words.js';
+import { table } from './table.js';
+
+const percent = (ratio: number): string => `${trimmed(100 * ratio, 1)} %`;
+
+/** @param shortestMm length of the shortest blank ordered */
+export function nestText({ name }: Job, nest: Nest, shortestMm: number): string {
+  const patterns = table(
+    ['pattern', 'ordered', 'made', 'limit'],
+    Object.entries(nest.made).map(([part, made]) => [
+      part,
+      String(nest.ordered[part]),
+      String(made),
+      percent(nest.limitRatios[part]),
+    ]),
+  );
+  const faces = table(
+    ['face', 'block', 'outlines', 'layers', 'stacks', 'blanks', 'used', 'limit', 'of the limit'],
+    nest.faces.map((f) => {
+      const limit = faceLimitRatio(f, nest.limitRatios);
+      return [
+        String(f.id),
+        blockWords(f),
+        String(f.placements.length),
+        String(f.layers),
+        String(f.copies),
+        String(blanksOf(f)),
+        percent(f.usedRatio),
+        percent(limit),
+        percent(f.usedRatio / limit),
+      ];
+    }),
+  );
+  const blanks = Object.values(nest.made).reduce((sum, n) => sum + n, 0);
+  return [
+    `${name}: ${blanks} blanks in ${nest.stacks} stacks with ${nest.faces.length} layouts to trace`,
+    patterns,
+    faces,
+    'Limit: what copies in their densest double lattice would take of endless wood, the gap between them; edges and flaws keep a face below it.',
+    timberWords(nest),
+    offcutWords(nest, shortestMm),
+    'Nothing was written: blankwright make draws the faces.',
+    '',
+  ].join('\n\n');
+}
+
+export const nestData = (nest: Nest) => ({
+  patterns: Object.entries(nest.made).map(([name, made]) => ({
+    name,
+    ordered: nest.ordered[name],
+    made,
+    latticeLimitRatio: nest.limitRatios[name],
+  })),
+  faces: nest.faces.map((face) => {
+    const latticeLimitRatio = faceLimitRatio(face, nest.limitRatios);
+    const { id, lengthMm, widthMm, thicknessMm, marginMm, gapMm } = face;
+    return {
+      ...{ id, lengthMm, widthMm, thicknessMm, marginMm, gapMm },
+      layers: face.layers,
+      copies: face.copies,
+      stacks: face.stacks,
+      blanks: blanksOf(face),
+      usedRatio: face.usedRatio,
+      latticeLimitRatio,
+      offcut: face.offcut,
+      placements: face.placements.map(({ part, xMm, yMm, turnDeg }) => ({
+        pattern: part,
+        ...{ xMm, yMm, turnDeg },
+      })),
+    };
+  }),
+  stacks: nest.stacks,
+  blocksUsed: nest.blocksUsed,
+  usedRatio: nest.usedRatio,
+  timberUsedMm3: nest.timberUsedMm3,
+  timberBoundMm3: nest.timberBoundMm3,
+  timberBoundKind: nest.timberBoundKind,
+  timberAreaBoundMm3: nest.timberAreaBoundMm3,
+  limitReached: nest.limitReached,
+  interrupted: nest.interrupted,
+});
