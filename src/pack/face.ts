@@ -35,7 +35,7 @@ export type FaceSearch = {
 
 export type Improved = { readonly spots: readonly Spot[]; readonly looks: number };
 
-const EFFORT: Effort = { draws: { near: 12, touching: 0, far: 30 }, sweeps: 25, strikes: 2 };
+const EFFORT: Effort = { draws: { near: 12, far: 30 }, sweeps: 25, strikes: 2 };
 
 /** Beyond its budget a search is not begun; this much work a single trial may take at least. */
 const LEAST_TRIAL = 2000;

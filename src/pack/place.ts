@@ -3,11 +3,10 @@
  * shortest ways out of what they overlap. The no-fit polygons tell those ways exactly, so a place found
  * is one where outlines touch.
  */
-import { EDGE_STRIDE } from './cells.js';
 import { type Crowd, clampX, clampY, fitsIn, lossAt, lossOf } from './crowd.js';
 
-/** Places drawn near where an item lies, at corners of others, and anywhere in the container. */
-export type Draws = { readonly near: number; readonly touching: number; readonly far: number };
+/** Places drawn near where an item lies, and anywhere in the container. */
+export type Draws = { readonly near: number; readonly far: number };
 
 export type Place = { k: number; x: number; y: number; loss: number };
 
@@ -131,27 +130,8 @@ export function placer(crowd: Crowd, draw: () => number) {
     }
   };
 
-  /** Places where a corner of one outline touches a corner of another: corners of no-fit polygons. */
-  const drawTouching = (i: number, open: readonly number[], draws: number): void => {
-    const { polygon, turning, first, edges } = table;
-    for (let s = 0; s < draws; s++) {
-      const j = Math.floor(draw() * crowd.movable);
-      const k = open[Math.floor(draw() * open.length)];
-      const pair = k * kinds + places.turned[j];
-      if (j === i) continue;
-      const p = polygon[pair];
-      const corners = (first[p + 1] - first[p]) / EDGE_STRIDE;
-      const e = first[p] + Math.floor(draw() * corners) * EDGE_STRIDE;
-      const [cos, sin] = [turning[2 * pair], turning[2 * pair + 1]];
-      const x = places.x[j] + cos * edges[e] - sin * edges[e + 1];
-      const y = places.y[j] + sin * edges[e] + cos * edges[e + 1];
-      if (x >= fit[4 * k] && x <= fit[4 * k + 2] && y >= fit[4 * k + 1] && y <= fit[4 * k + 3])
-        offer(i, k, x, y);
-    }
-  };
-
   /** The best place found for an item; null if none is better than where it lies. */
-  return (i: number, { near, touching, far }: Draws): Place | null => {
+  return (i: number, { near, far }: Draws): Place | null => {
     const open = turns[i].filter((k) => fitsIn(crowd, k));
     if (open.length === 0) return null;
     for (const b of best) b.loss = Infinity;
@@ -159,7 +139,6 @@ export function placer(crowd: Crowd, draw: () => number) {
     if (fitsIn(crowd, own))
       offer(i, own, clampX(crowd, own, places.x[i]), clampY(crowd, own, places.y[i]));
     drawNear(i, open, near);
-    drawTouching(i, open, touching);
     drawFar(i, open, far);
     let found = best[0];
     for (const place of best) {

@@ -51,10 +51,12 @@ export type StripSearch = {
   readonly best: () => StripLayout | null;
 };
 
-const START: Effort = { draws: { near: 15, touching: 0, far: 30 }, sweeps: 60, strikes: 2 };
-const ROUGH: Effort = { draws: { near: 15, touching: 0, far: 30 }, sweeps: 40, strikes: 1 };
-const EXPLORE: Effort = { draws: { near: 25, touching: 0, far: 50 }, sweeps: 200, strikes: 3 };
-const COMPRESS: Effort = { draws: { near: 25, touching: 0, far: 50 }, sweeps: 100, strikes: 5 };
+const START: Effort = { draws: { near: 15, far: 30 }, sweeps: 60, strikes: 2 };
+const ROUGH: Effort = { draws: { near: 15, far: 30 }, sweeps: 40, strikes: 1 };
+const EXPLORE: Effort = { draws: { near: 25, far: 50 }, sweeps: 200, strikes: 3 };
+/** Fewer draws a move: with many items more sweeps find more, with few items more draws; so both take turns. */
+const EXPLORE_LEAN: Effort = { ...EXPLORE, draws: { near: 8, far: 16 } };
+const COMPRESS: Effort = { draws: { near: 25, far: 50 }, sweeps: 100, strikes: 5 };
 
 /** Density of the strip that items are strewn into, and the growth while they do not come apart. */
 const START_DENSITY = 0.6;
@@ -142,7 +144,7 @@ function* search(
   let failed: Separation[] = [];
   squeeze(best, EXPLORE_STEP);
   while (exploring() && !isLeast(best)) {
-    const result = yield* separate(EXPLORE, isExplored);
+    const result = yield* separate(draw() < 0.5 ? EXPLORE : EXPLORE_LEAN, isExplored);
     if (result.loss === 0) best = take();
     const longer = best;
     best = shorter(best);

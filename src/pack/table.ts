@@ -46,8 +46,6 @@ export type Table = {
   /** By cell: where its list in `near` begins; one more at the end. */
   readonly start: Int32Array;
   readonly near: Int32Array;
-  /** By polygon: where its edges begin in `edges`; one more at the end. */
-  readonly first: Int32Array;
   readonly edges: Float64Array;
 };
 
@@ -141,7 +139,7 @@ function turnedBox(regions: readonly Region[], cos: number, sin: number): Box {
   return [minX, minY, maxX, maxY];
 }
 
-type Flat = Pick<Table, 'origin' | 'grid' | 'start' | 'near' | 'first' | 'edges'>;
+type Flat = Pick<Table, 'origin' | 'grid' | 'start' | 'near' | 'edges'>;
 
 function flattened(all: readonly Cells[]): Flat {
   const origin: number[] = [];
@@ -149,9 +147,7 @@ function flattened(all: readonly Cells[]): Flat {
   const start: number[] = [];
   const near: number[] = [];
   const edges: number[] = [];
-  const first: number[] = [];
   for (const cells of all) {
-    first.push(edges.length);
     const { box, columns, rows } = cells;
     origin.push(box[0], box[1], columns / (box[2] - box[0]), rows / (box[3] - box[1]));
     grid.push(columns, rows, start.length);
@@ -162,13 +158,11 @@ function flattened(all: readonly Cells[]): Flat {
     for (const v of cells.edges) edges.push(v);
   }
   start.push(near.length);
-  first.push(edges.length);
   return {
     origin: Float64Array.from(origin),
     grid: Int32Array.from(grid),
     start: Int32Array.from(start),
     near: Int32Array.from(near),
-    first: Int32Array.from(first),
     edges: Float64Array.from(edges),
   };
 }
