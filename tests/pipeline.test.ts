@@ -73,6 +73,7 @@ type Record = {
 describe('the demo run', () => {
   let demo: Awaited<ReturnType<typeof built>>;
   let record: Record;
+  const sheetsOf = (kind: string) => record.sheets.filter((s) => s.kind === kind);
   beforeAll(async () => {
     demo = await built(join(ROOT, 'templates/first-ice.yaml'));
     const json = demo.files.find((f) => f.path === 'build.json');
@@ -95,9 +96,18 @@ describe('the demo run', () => {
   });
 
   test('every template lies on a sheet, once', () => {
-    expect(record.sheets.map((s) => s.kind)).toEqual(record.sheets.map(() => 'template-sheet'));
-    const names = record.sheets.flatMap((s) => s.placements.map((p) => p.pattern));
+    const names = sheetsOf('template-sheet').flatMap((s) => s.placements.map((p) => p.pattern));
     expect(names.sort()).toEqual(record.patterns.map((p) => p.name).sort());
+  });
+
+  test('a lip for every blank ordered lies on sheets, and none for patterns without one', () => {
+    const counted: { [name: string]: number } = {};
+    for (const s of sheetsOf('lip-sheet')) {
+      for (const p of s.placements) counted[p.pattern] = (counted[p.pattern] ?? 0) + s.copies;
+    }
+    const withLip = record.patterns.filter((p) => p.lipAngleDeg !== null).map((p) => p.name);
+    expect(withLip.length).toBeGreaterThan(1);
+    expect(counted).toEqual(Object.fromEntries(withLip.map((n) => [n, record.nest.ordered[n]])));
   });
 
   test('every blank that was ordered is made', () => {
@@ -142,13 +152,16 @@ describe('the demo run', () => {
       };
       const cuts = (dxf.entities as unknown as Line[]).filter((e) => e.layer === 'CUT_OUTSIDE');
       const at = Number(file.path.match(/(\d+)\.dxf$/)?.[1]) - 1;
-      const parts = { face: record.nest.faces, 'template-sheet': record.sheets }[
-        file.kind as string
-      ];
+      const parts = {
+        face: record.nest.faces,
+        'template-sheet': sheetsOf('template-sheet'),
+        'lip-sheet': sheetsOf('lip-sheet'),
+      }[file.kind as string];
       expect(cuts, file.path).toHaveLength(parts ? parts[at].placements.length : 1);
       for (const c of cuts) {
         expect(c.shape).toBe(true);
-        expect(c.vertices?.some((v) => v.bulge)).toBe(true);
+        // A lip is a plain rectangle when its saw is led by hand.
+        expect(c.vertices?.some((v) => v.bulge)).toBe(file.kind !== 'lip-sheet');
       }
       const bars = (dxf.entities as unknown as Line[]).filter((e) => {
         const [p, q] = e.vertices ?? [];

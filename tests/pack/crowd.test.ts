@@ -205,7 +205,7 @@ test('better places are better, as told, in the container, and leave the crowd a
   for (let n = 0; n < 40; n++) {
     const i = n % MOVABLE;
     const [before, places] = [lossOf(crowd, i), copyOfPlaces(crowd.places)];
-    const place = better(i, { near: 8, touching: 4, far: 10 });
+    const place = better(i, { near: 8, far: 10 });
     expect(crowd.places).toEqual(places);
     if (!place) continue;
     found++;

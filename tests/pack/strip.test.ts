@@ -207,7 +207,7 @@ describe('separation', () => {
       },
     });
   };
-  const effort = { draws: { near: 10, touching: 2, far: 20 }, sweeps: 15, strikes: 1 };
+  const effort = { draws: { near: 10, far: 20 }, sweeps: 15, strikes: 1 };
   const run = (crowd: ReturnType<typeof crowdIn>, seed: number, isOver = () => false) => {
     const steps = separator(crowd, seededDraws(seed))(effort, isOver);
     let step = steps.next();
