@@ -22,6 +22,7 @@ import type { Places } from '../pack/crowd.js';
 import { settled } from '../pack/settle.js';
 import type { StripLayout, StripProblem } from '../pack/strip.js';
 import { type Outline, type Table, tableOf } from '../pack/table.js';
+import { Fault } from '../problem.js';
 
 const positive = z.number().positive();
 const instanceFile = z.object({
@@ -38,6 +39,14 @@ const instanceFile = z.object({
     .min(1),
 });
 
+/** JSON text as a value of that form. @throws with a line for the reader: the first thing wrong */
+export function parsedAs<T>(form: z.ZodType<T>, text: string): T {
+  const parsed = form.safeParse(JSON.parse(text));
+  if (parsed.success) return parsed.data;
+  const [{ path, message }] = parsed.error.issues;
+  throw new Error(`${path.length === 0 ? 'the file' : path.join('.')}: ${message}`);
+}
+
 export type Instance = {
   readonly name: string;
   readonly height: number;
@@ -51,8 +60,14 @@ export type Instance = {
 
 /** Reads an instance. @throws with a line for the reader if it is none, or an item fits in no turn. */
 export function readInstance(name: string, text: string): Instance {
-  const file = instanceFile.parse(JSON.parse(text));
-  const rings = file.items.map((item) => ring(item.shape.data));
+  const file = parsedAs(instanceFile, text);
+  const rings = file.items.map((item, i) => {
+    try {
+      return ring(item.shape.data);
+    } catch (error) {
+      throw error instanceof Fault ? new Error(`item ${i}: ${error.message}`) : error;
+    }
+  });
   const turnsDeg = file.items.map((item) => [...new Set(item.allowed_orientations ?? [0])]);
   rings.forEach((r, i) => {
     const heights = turnsDeg[i].map((turnDeg) => heightOf(movedRing({ turnDeg, move: [0, 0] }, r)));
@@ -192,7 +207,7 @@ export function flawOf(
   for (const [a, { item, turnDeg }] of placements.entries()) {
     if (!turnsDeg[item].includes(turnDeg)) return `item ${a} turned by ${turnDeg}`;
     const out = outside(laid[a], [0, 0, length, height]);
-    if (out > least) return `item ${a} reaches ${out} out of the strip`;
+    if (!(out <= least)) return `item ${a} reaches ${out} out of the strip`;
   }
   for (const [k, a] of order.entries()) {
     for (let m = k + 1; m < order.length && boxes[order[m]][0] < boxes[a][2]; m++) {

@@ -1,15 +1,25 @@
 /**
- * `npm run -s bench:nest -- --folder DIR --seconds N [--seed S] [--only NAME] [--out DIR2]`: packs every
- * instance of a folder and compares its density with the published record. One line each: name,
- * density, record, ratio, seconds; then the mean and the least ratio.
+ * `npm run -s bench:nest -- --folder DIR [--seconds N | --looks N] [--seed S] [--threads T] [--only NAME]
+ * [--out DIR2]`: packs every instance of a folder and compares its density with the published record.
+ * One line each: name, density, record, ratio, seconds; then the mean and the least ratio. Exit 1 if
+ * an instance could not be packed (its line says why), 2 if the command line, the folder, its records
+ * or the folder for results are no good.
  */
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
-import { Command } from 'commander';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { z } from 'zod';
 import { loadSolver } from '../linear/solver.js';
 import { type Budget, packStrip } from '../pack/team.js';
-import { flawOf, problemOf, readInstance, resultOf, settledLayout } from './nest-instance.js';
+import {
+  flawOf,
+  parsedAs,
+  problemOf,
+  readInstance,
+  resultOf,
+  settledLayout,
+} from './nest-instance.js';
 
 type Options = {
   readonly folder: string;
@@ -27,16 +37,16 @@ type Row = { readonly ratio: number | null; readonly ok: boolean };
 
 async function main(options: Options): Promise<number> {
   const { folder, only, out } = options;
-  if (!existsSync(folder)) return refuse(`${folder}: there is no such folder`);
-  const names = readdirSync(folder)
+  const names = attempt(`cannot read folder ${folder}`, () => readdirSync(folder))
     .filter((f) => f.endsWith('.json') && !NOT_INSTANCES.includes(f))
     .map((f) => f.slice(0, -'.json'.length))
     .filter((name) => only === undefined || name === only)
     .sort();
   if (names.length === 0)
-    return refuse(`${folder}: no instance${only === undefined ? '' : ` ${only}`} in it`);
+    throw new Refusal(`${folder}: no instance${only === undefined ? '' : ` ${only}`} in it`);
   const records = recordsIn(folder);
-  if (out !== undefined) mkdirSync(out, { recursive: true });
+  if (out !== undefined)
+    attempt(`cannot make folder ${out}`, () => mkdirSync(out, { recursive: true }));
   const rows: Row[] = [];
   for (const name of names) rows.push(await packed(name, records[name] ?? null, options));
   const ratios = rows.flatMap((r) => (r.ratio === null ? [] : [r.ratio]));
@@ -47,15 +57,30 @@ async function main(options: Options): Promise<number> {
   return rows.every((r) => r.ok) ? 0 : 1;
 }
 
+const recordsFile = z.record(z.string(), z.number().positive());
+
 function recordsIn(folder: string): Readonly<Record<string, number>> {
   const path = join(folder, 'records.json');
-  return existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')) : {};
+  if (!existsSync(path)) return {};
+  return attempt(`${path} is no table of densities`, () =>
+    parsedAs(recordsFile, readFileSync(path, 'utf8')),
+  );
 }
 
-function refuse(line: string): number {
-  console.error(line);
-  return 2;
+/** The command can not begin; one line says why. */
+class Refusal extends Error {}
+
+/** @throws Refusal with what failed and why, on one line */
+function attempt<T>(what: string, act: () => T): T {
+  try {
+    return act();
+  } catch (error) {
+    throw new Refusal(`${what}: ${oneLine(error)}`);
+  }
 }
+
+const oneLine = (error: unknown): string =>
+  (error instanceof Error ? error.message : String(error)).replace(/\s+/g, ' ').trim();
 
 async function packed(name: string, record: number | null, options: Options): Promise<Row> {
   const start = performance.now();
@@ -85,7 +110,7 @@ async function packed(name: string, record: number | null, options: Options): Pr
     console.log(`${name.padEnd(12)} ${told.join('  ')}`);
     return { ratio, ok: true };
   } catch (error) {
-    console.log(`${name.padEnd(12)} ${error instanceof Error ? error.message : String(error)}`);
+    console.log(`${name.padEnd(12)} ${oneLine(error)}`);
     return { ratio: null, ok: false };
   }
 }
@@ -97,18 +122,42 @@ function budgetOf({ looks, seconds = 60, threads }: Options, start: number): Bud
     : { kind: 'looks', looksPerThread: looks / threads };
 }
 
-const number = (text: string): number => Number(text);
+function positive(text: string): number {
+  const value = Number(text);
+  if (text.trim() !== '' && value > 0 && value < Infinity) return value;
+  throw new InvalidArgumentError('It is a number above 0.');
+}
 
+/** Whole numbers from `least` to `most`. */
+const whole =
+  (least: number, most: number) =>
+  (text: string): number => {
+    const value = Number(text);
+    if (text.trim() !== '' && Number.isInteger(value) && value >= least && value <= most)
+      return value;
+    throw new InvalidArgumentError(`It is a whole number from ${least} to ${most}.`);
+  };
+
+const threads = Math.min(4, availableParallelism());
 const program = new Command('bench:nest')
+  .exitOverride()
   .requiredOption('--folder <dir>', 'folder of instance files')
-  .option('--seconds <number>', 'budget for each instance', number)
-  .option(
-    '--looks <number>',
-    'budget in places looked at, instead: the same result anywhere',
-    number,
+  .option('--seconds <number>', 'budget for each instance, 60 if nothing is said', positive)
+  .addOption(
+    new Option('--looks <number>', 'budget in places looked at: the same result anywhere')
+      .argParser(positive)
+      .conflicts('seconds'),
   )
-  .option('--seed <number>', 'where the draws start', number, 1)
-  .option('--threads <number>', 'searches at once', number, Math.min(4, availableParallelism()))
+  .option('--seed <number>', 'where the draws start', whole(0, 2 ** 32 - 1), 1)
+  .option('--threads <number>', 'searches at once', whole(1, 64), threads)
   .option('--only <name>', 'this instance alone')
   .option('--out <dir>', 'write the layouts here');
-process.exitCode = await main(program.parse().opts<Options>());
+
+try {
+  process.exitCode = await main(program.parse().opts<Options>());
+} catch (error) {
+  if (error instanceof Refusal) console.error(error.message);
+  // Commander has told its own already.
+  else if (!(error instanceof CommanderError)) throw error;
+  process.exitCode = error instanceof CommanderError && error.exitCode === 0 ? 0 : 2;
+}

@@ -21,8 +21,8 @@ export type FaceLayout = {
   readonly usedLengthMm: number;
 };
 
-/** Lattices laid on a face, and shifts of each along both sides of its cell. */
-const LATTICES = 4;
+/** Lattices laid on a face at most, and shifts of each along both sides of its cell. */
+const LATTICES = 32;
 const SHIFTS = 6;
 /** Steps and lengths (mm) that agree to this are equal: a copy may touch the edge. */
 const SAME_MM = 1e-9;

@@ -7,7 +7,7 @@ import type { DoubleLattice } from '../lattice/double.js';
 import { densityOf } from '../lattice/double.js';
 import type { Grown } from '../lattice/frame.js';
 import { withGap } from '../lattice/grow.js';
-import { densestDoubleLattice } from '../lattice/hull.js';
+import { densestDoubleLattice, hullDoubleLattices } from '../lattice/hull.js';
 import { type Outline, polygonStore, type Table, tableOf } from '../pack/table.js';
 import type { Spot } from './fill.js';
 import { roundFlaw, splitFlaw } from './flaw.js';
@@ -36,10 +36,16 @@ export type Kit = {
 /** Outlines, parts first, and their no-fit polygons. */
 export type Ground = { readonly outlines: readonly Outline[]; readonly table: Table };
 
+/** Lattices of a part’s hull beside its own: less dense, but of other directions, which may suit a face. */
+const HULL_LATTICES = 24;
+
 export function kitFor(parts: readonly NestPart[], keep: Keep): Kit {
   const set = shapeSet(parts, keep);
   const grown = once((part: number) => withGap(parts[part].outline, keep.gapMm));
-  const lattices = once((part: number) => goodLattices(grown(part).grown));
+  const lattices = once((part: number) => {
+    const outline = grown(part).grown;
+    return [...goodLattices(outline), ...hullDoubleLattices(outline).slice(0, HULL_LATTICES)];
+  });
   const outlines = parts.map((part, i): Outline => {
     const { ring, noseRing } = set.shapes[2 * i];
     const turnsDeg = set.shapes.filter((s) => s.partIndex === i).map((s) => s.turnDeg);

@@ -98,10 +98,14 @@ function sharesOf(block: Block, gapMm: number, chords: readonly Chords[]): reado
       const [bands, line, lines] = along ? [c.along, length, width] : [c.across, width, length];
       return bands.reduce((sum, band) => sum + integral(band, line, f), 0) / lines;
     });
-  const areas = chords.map((c) => chordArea(c.along) / freeArea(block, gapMm));
+  const free = Math.max(LEAST_FREE_MM2, freeArea(block, gapMm));
+  const areas = chords.map((c) => chordArea(c.along) / free);
   const others = FUNCTIONS.flatMap((f) => [under(f, true), under(f, false)]);
   return [areas, ...others.filter((shares) => shares.some((s, i) => s > areas[i]))];
 }
+
+/** A face all covered by knots counts as this much free: no number grows beyond bounds, mm². */
+const LEAST_FREE_MM2 = 1;
 
 /** Of the clear face grown by half the gap, less its knots, mm². */
 function freeArea({ lengthMm, widthMm, marginMm, knots }: Block, gapMm: number): number {

@@ -1,23 +1,31 @@
 /**
- * No-fit polygons: where one outline must not be moved to while another lies at the origin. The
- * Minkowski sum of the one with the other turned by half a turn, made from their convex pieces.
+ * No-fit polygons: where one outline must not be moved to while another lies at the origin. Two ways
+ * to the same polygon: sums of convex pieces united are right where edges of both line up, as in
+ * puzzles on a grid; a convolution is far quicker for smooth outlines with hollows, which fall into
+ * many pieces and do not line up.
  */
 import { asRegion, union } from '../geometry/clip.js';
+import { noFitRegion } from '../geometry/nofit.js';
 import { type Convex, convexPieces, convexSum } from '../geometry/pieces.js';
 import { type Region, type Ring, ring } from '../geometry/ring.js';
 import type { Point2 } from '../geometry/vec.js';
 
-/** What of an outline its no-fit polygons need, made once. */
-export type Pieces = readonly Convex[];
+/** An outline and its convex pieces, made once. */
+export type Pieces = { readonly outline: Ring; readonly convex: readonly Convex[] };
 
-export const piecesOf = (outline: Ring): Pieces => convexPieces(outline);
+export const piecesOf = (outline: Ring): Pieces => ({ outline, convex: convexPieces(outline) });
+
+/** From so many sums of pieces on, the convolution is used. */
+const MANY_SUMS = 60;
 
 /**
  * Moves of `moving` at which it overlaps `fixed`; places where both merely touch lie on the edge of
  * the regions. A place so tight that it has no area (a groove just as wide as the outline) is lost.
  */
 export function noFit(fixed: Pieces, moving: Pieces): Region[] {
-  const sums = fixed.flatMap((a) => moving.map((b) => convexSum(a, b.map(opposite))));
+  if (fixed.convex.length * moving.convex.length >= MANY_SUMS)
+    return [noFitRegion(fixed.outline, moving.outline)];
+  const sums = fixed.convex.flatMap((a) => moving.convex.map((b) => convexSum(a, b.map(opposite))));
   if (sums.length === 1) return [asRegion(ring(sums[0]))];
   return union(sums.map((s) => asRegion(ring(s))));
 }

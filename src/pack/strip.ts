@@ -3,6 +3,8 @@
  * and again and the overlaps this makes are removed; a layout that can not be freed is shaken by
  * exchanging two large items. Method: J. Gardeyn, G. Vanden Berghe, T. Wauters, arXiv:2509.13329 (2025).
  */
+
+import { Fault } from '../problem.js';
 import {
   type Crowd,
   clampX,
@@ -40,24 +42,19 @@ export type StripGuide = {
 };
 
 export type StripSearch = {
-  /** Works until so many further places have been looked at. */
-  readonly run: (looks: number) => void;
+  /**
+   * Works until so many further places have been looked at.
+   * @returns true once the search has ended: the budget is spent, or nothing can be shorter
+   */
+  readonly run: (looks: number) => boolean;
   /** Shortest layout so far; null before the first. */
   readonly best: () => StripLayout | null;
 };
 
 const START: Effort = { draws: { near: 15, touching: 0, far: 30 }, sweeps: 60, strikes: 2 };
 const ROUGH: Effort = { draws: { near: 15, touching: 0, far: 30 }, sweeps: 40, strikes: 1 };
-const EXPLORE: Effort = {
-  draws: { near: 25, touching: Number(process.env.TOUCH ?? 0), far: Number(process.env.FAR ?? 50) },
-  sweeps: 200,
-  strikes: 3,
-};
-const COMPRESS: Effort = {
-  draws: { near: 25, touching: Number(process.env.TOUCH ?? 0), far: Number(process.env.FAR ?? 50) },
-  sweeps: 100,
-  strikes: 5,
-};
+const EXPLORE: Effort = { draws: { near: 25, touching: 0, far: 50 }, sweeps: 200, strikes: 3 };
+const COMPRESS: Effort = { draws: { near: 25, touching: 0, far: 50 }, sweeps: 100, strikes: 5 };
 
 /** Density of the strip that items are strewn into, and the growth while they do not come apart. */
 const START_DENSITY = 0.6;
@@ -88,12 +85,22 @@ export function stripSearch(
     best: () => best,
     run: (looks) => {
       due += looks;
-      while (strip.crowd.work.looks < due) if (steps.next().done) return;
+      while (strip.crowd.work.looks < due) if (steps.next().done) return true;
+      return false;
     },
   };
 }
 
-type Strip = { readonly crowd: Crowd; readonly problem: StripProblem; length: number };
+type Strip = {
+  readonly crowd: Crowd;
+  readonly problem: StripProblem;
+  /** No layout is shorter. */
+  readonly leastLength: number;
+  length: number;
+};
+
+/** Lengths that agree to this share are equal. */
+const SAME = 1e-9;
 
 function* search(
   strip: Strip,
@@ -115,9 +122,10 @@ function* search(
   const squeeze = ({ length, places }: StripLayout, share: number): void => {
     restore(crowd, places);
     strip.length = length;
-    setLength(strip, length * (1 - share), draw());
+    setLength(strip, Math.max(strip.leastLength, length * (1 - share)), draw());
     crowd.weight.fill(1);
   };
+  const isLeast = ({ length }: StripLayout): boolean => length <= strip.leastLength * (1 + SAME);
   const shorter = (layout: StripLayout): StripLayout =>
     guide.other && guide.other.length < layout.length ? guide.other : layout;
 
@@ -125,7 +133,7 @@ function* search(
     setLength(strip, strip.length * START_GROWTH, 1);
   let best = take();
 
-  for (let step = FIRST_STEP; step > LAST_ROUGH_STEP && exploring(); ) {
+  for (let step = FIRST_STEP; step > LAST_ROUGH_STEP && exploring() && !isLeast(best); ) {
     squeeze(best, step);
     if ((yield* separate(ROUGH, isExplored)).loss === 0) best = take();
     else step /= 2;
@@ -133,7 +141,7 @@ function* search(
 
   let failed: Separation[] = [];
   squeeze(best, EXPLORE_STEP);
-  while (exploring()) {
+  while (exploring() && !isLeast(best)) {
     const result = yield* separate(EXPLORE, isExplored);
     if (result.loss === 0) best = take();
     const longer = best;
@@ -150,7 +158,7 @@ function* search(
     }
   }
 
-  while (!isOver()) {
+  while (!isOver() && !isLeast(best)) {
     const through = (guide.spent - EXPLORE_SHARE) / (1 - EXPLORE_SHARE);
     best = shorter(best);
     squeeze(best, COMPRESS_FROM + (COMPRESS_TO - COMPRESS_FROM) * through);
@@ -174,7 +182,7 @@ function stripOf(problem: StripProblem, draw: () => number): Strip {
     y: new Float64Array(count),
   };
   const area = items.reduce((sum, o) => sum + areas[o], 0);
-  const container = [0, 0, area / (START_DENSITY * height), height] as const;
+  const container = [0, 0, Infinity, height] as const;
   const crowd = crowdOf({
     table,
     areas,
@@ -183,13 +191,27 @@ function stripOf(problem: StripProblem, draw: () => number): Strip {
     places: copyOfPlaces(places),
     container,
   });
-  const strip = { crowd, problem, length: start ? usedLength(crowd) : container[2] };
-  setLength(strip, strip.length, 1);
-  if (start) return strip;
-  const fits = (i: number): boolean => crowd.turns[i].some((k) => fitsIn(crowd, k));
-  while (!items.every((_, i) => fits(i))) setLength(strip, strip.length * START_GROWTH, 1);
-  strew(crowd, draw);
+  const leastLength = Math.max(longest(crowd), area / height);
+  const length = start ? usedLength(crowd) : Math.max(leastLength, area / (START_DENSITY * height));
+  const strip = { crowd, problem, leastLength, length };
+  setLength(strip, length, 1);
+  if (!start) strew(crowd, draw);
   return strip;
+}
+
+/** The longest item, each at the shortest of its turns that fit. @throws Fault if one fits at none */
+function longest(crowd: Crowd): number {
+  const { turned } = crowd.table;
+  return Math.max(
+    ...crowd.turns.map((open, i) => {
+      const lengths = open
+        .filter((k) => fitsIn(crowd, k))
+        .map((k) => turned[k].box[2] - turned[k].box[0]);
+      if (lengths.length === 0)
+        throw new Fault(`item ${i} is higher than the strip at all its turns`);
+      return Math.min(...lengths);
+    }),
+  );
 }
 
 function strew(crowd: Crowd, draw: () => number): void {
@@ -212,17 +234,22 @@ export function usedLength({ places, table, movable }: Crowd): number {
   return right;
 }
 
-/** Makes the strip so long; items right of the split (a share of its length) move with its end. */
+/**
+ * Makes the strip so long; items right of the split (a share of its length) move with its end, and an
+ * item too long for it is turned.
+ */
 function setLength(strip: Strip, length: number, splitAt: number): void {
   const { crowd, problem } = strip;
   const { places, table } = crowd;
   const split = splitAt * strip.length;
   setContainer(crowd, [0, 0, length, problem.height]);
   for (let i = 0; i < crowd.movable; i++) {
-    const k = places.turned[i];
-    const { box } = table.turned[k];
+    const own = places.turned[i];
+    const { box } = table.turned[own];
     const middle = places.x[i] + (box[0] + box[2]) / 2;
     const x = middle > split ? places.x[i] + length - strip.length : places.x[i];
+    const k = fitsIn(crowd, own) ? own : (crowd.turns[i].find((t) => fitsIn(crowd, t)) ?? own);
+    places.turned[i] = k;
     places.x[i] = clampX(crowd, k, x);
     places.y[i] = clampY(crowd, k, places.y[i]);
   }

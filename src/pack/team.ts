@@ -32,7 +32,7 @@ export type Round = {
   readonly spent: number;
   readonly other: StripLayout | null;
 };
-export type Answer = { readonly best: StripLayout | null };
+export type Answer = { readonly best: StripLayout | null; readonly hasEnded: boolean };
 
 /** Places looked at in one round by each thread: some tenths of a second. */
 const LOOKS_A_ROUND = 400_000;
@@ -61,7 +61,7 @@ export async function packStrip(
       const shortest = shortestOf([best, ...answers.map((a) => a.best)]);
       if (shortest && shortest !== best) onBest?.(shortest);
       best = shortest;
-      if (isLast) return best;
+      if (isLast || answers.some((a) => a.hasEnded)) return best;
     }
   } finally {
     await Promise.all(crew.map((m) => m.dismiss()));

@@ -11,7 +11,7 @@ const search = stripSearch(problem, guide, seededDraws(seed));
 parentPort?.on('message', ({ looks, spent, other }: Round) => {
   guide.spent = spent;
   guide.other = other;
-  search.run(looks);
-  const answer: Answer = { best: search.best() };
+  const hasEnded = search.run(looks);
+  const answer: Answer = { best: search.best(), hasEnded };
   parentPort?.postMessage(answer);
 });
