@@ -2,7 +2,7 @@
  * No-fit polygons: where one outline must not be moved to while another lies at the origin. The
  * Minkowski sum of the one with the other turned by half a turn, made from their convex pieces.
  */
-import { asRegion, union } from '../geometry/clip.js';
+import { asRegion, woundRound } from '../geometry/clip.js';
 import { type Convex, convexPieces, convexSum } from '../geometry/pieces.js';
 import { type Region, type Ring, ring } from '../geometry/ring.js';
 import type { Point2 } from '../geometry/vec.js';
@@ -19,7 +19,8 @@ export const piecesOf = (outline: Ring): Pieces => convexPieces(outline);
 export function noFit(fixed: Pieces, moving: Pieces): Region[] {
   const sums = fixed.flatMap((a) => moving.map((b) => convexSum(a, b.map(opposite))));
   if (sums.length === 1) return [asRegion(ring(sums[0]))];
-  return union(sums.map((s) => asRegion(ring(s))));
+  // As lines, not rings: where corners are in line but for rounding, pieces and their sums have no area.
+  return woundRound(sums);
 }
 
 const opposite = ([x, y]: Point2): Point2 => [-x, -y];
