@@ -40,12 +40,18 @@ const instanceFile = z.object({
 });
 
 /** JSON text as a value of that form. @throws with a line for the reader: the first thing wrong */
-export function parsedAs<T>(form: z.ZodType<T>, text: string): T {
+function parsedAs<T>(form: z.ZodType<T>, text: string): T {
   const parsed = form.safeParse(JSON.parse(text));
   if (parsed.success) return parsed.data;
   const [{ path, message }] = parsed.error.issues;
   throw new Error(`${path.length === 0 ? 'the file' : path.join('.')}: ${message}`);
 }
+
+const recordsFile = z.record(z.string(), positive);
+
+/** Reads a table of the best densities published, percent by name. @throws with a line for the reader */
+export const readRecords = (text: string): Readonly<Record<string, number>> =>
+  parsedAs(recordsFile, text);
 
 export type Instance = {
   readonly name: string;
