@@ -199,7 +199,17 @@ describe('the demo run', () => {
     );
     expect(manifest.files).toHaveLength(demo.files.length);
     expect(new Set(manifest.files.map((f: { kind: string }) => f.kind))).toEqual(
-      new Set(['face', 'template', 'template-sheet', 'picture', 'jig', 'body', 'blank', 'build']),
+      new Set([
+        'face',
+        'template',
+        'template-sheet',
+        'lip-sheet',
+        'picture',
+        'jig',
+        'body',
+        'blank',
+        'build',
+      ]),
     );
     expect(manifest.inputs).toEqual([{ path: 'a.yaml', sha256: 'x' }]);
   });

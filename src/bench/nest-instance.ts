@@ -3,7 +3,7 @@
  * the instances published with J. Gardeyn, G. Vanden Berghe, T. Wauters, arXiv:2509.13329 (2025).
  */
 import { z } from 'zod';
-import { movedRing, type Ring, ring, ringArea, ringBox } from '../geometry/ring.js';
+import { movedRing, type Ring, ring, ringArea, ringBox, selfCrossing } from '../geometry/ring.js';
 import {
   add,
   type Box,
@@ -40,12 +40,18 @@ const instanceFile = z.object({
 });
 
 /** JSON text as a value of that form. @throws with a line for the reader: the first thing wrong */
-export function parsedAs<T>(form: z.ZodType<T>, text: string): T {
+function parsedAs<T>(form: z.ZodType<T>, text: string): T {
   const parsed = form.safeParse(JSON.parse(text));
   if (parsed.success) return parsed.data;
   const [{ path, message }] = parsed.error.issues;
   throw new Error(`${path.length === 0 ? 'the file' : path.join('.')}: ${message}`);
 }
+
+const recordsFile = z.record(z.string(), positive);
+
+/** Reads a table of the best densities published, percent by name. @throws with a line for the reader */
+export const readRecords = (text: string): Readonly<Record<string, number>> =>
+  parsedAs(recordsFile, text);
 
 export type Instance = {
   readonly name: string;
@@ -98,21 +104,20 @@ const middleOf = (r: Ring): Point2 => {
  */
 const INSET_SHARE = 1e-6;
 
-/** A ring with every edge moved inward, so little that no edge is lost. */
+/** A ring with every edge moved inward, so little that no edge is lost; as it is where it is too thin. */
 function inset(r: Ring, by: number): Ring {
   const lines = r.map((p, i) => {
     const q = r[(i + 1) % r.length];
     const along = unit(sub(q, p));
     return { from: add(p, times(quarterLeft(along), by)), along };
   });
-  return ring(
-    lines.map((b, i) => {
-      const a = lines[(i + lines.length - 1) % lines.length];
-      const sine = cross(a.along, b.along);
-      if (Math.abs(sine) < 1e-9) return b.from;
-      return add(a.from, times(a.along, cross(sub(b.from, a.from), b.along) / sine));
-    }),
-  );
+  const moved = lines.map((b, i) => {
+    const a = lines[(i + lines.length - 1) % lines.length];
+    const sine = cross(a.along, b.along);
+    if (Math.abs(sine) < 1e-9) return b.from;
+    return add(a.from, times(a.along, cross(sub(b.from, a.from), b.along) / sine));
+  });
+  return selfCrossing(moved) ? r : ring(moved);
 }
 
 export function problemOf({ rings, turnsDeg, items, height }: Instance): StripProblem {

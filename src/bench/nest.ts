@@ -9,14 +9,13 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { z } from 'zod';
 import { loadSolver } from '../linear/solver.js';
 import { type Budget, packStrip } from '../pack/team.js';
 import {
   flawOf,
-  parsedAs,
   problemOf,
   readInstance,
+  readRecords,
   resultOf,
   settledLayout,
 } from './nest-instance.js';
@@ -57,14 +56,10 @@ async function main(options: Options): Promise<number> {
   return rows.every((r) => r.ok) ? 0 : 1;
 }
 
-const recordsFile = z.record(z.string(), z.number().positive());
-
 function recordsIn(folder: string): Readonly<Record<string, number>> {
   const path = join(folder, 'records.json');
   if (!existsSync(path)) return {};
-  return attempt(`${path} is no table of densities`, () =>
-    parsedAs(recordsFile, readFileSync(path, 'utf8')),
-  );
+  return attempt(`${path} is no table of densities`, () => readRecords(readFileSync(path, 'utf8')));
 }
 
 /** The command can not begin; one line says why. */

@@ -4,7 +4,7 @@
  * puzzles on a grid; a convolution is far quicker for smooth outlines with hollows, which fall into
  * many pieces and do not line up.
  */
-import { asRegion, union } from '../geometry/clip.js';
+import { asRegion, woundRound } from '../geometry/clip.js';
 import { noFitRegion } from '../geometry/nofit.js';
 import { type Convex, convexPieces, convexSum } from '../geometry/pieces.js';
 import { type Region, type Ring, ring } from '../geometry/ring.js';
@@ -16,7 +16,7 @@ export type Pieces = { readonly outline: Ring; readonly convex: readonly Convex[
 export const piecesOf = (outline: Ring): Pieces => ({ outline, convex: convexPieces(outline) });
 
 /** From so many sums of pieces on, the convolution is used. */
-const MANY_SUMS = 60;
+const MANY_SUMS = 400;
 
 /**
  * Moves of `moving` at which it overlaps `fixed`; places where both merely touch lie on the edge of
@@ -27,7 +27,8 @@ export function noFit(fixed: Pieces, moving: Pieces): Region[] {
     return [noFitRegion(fixed.outline, moving.outline)];
   const sums = fixed.convex.flatMap((a) => moving.convex.map((b) => convexSum(a, b.map(opposite))));
   if (sums.length === 1) return [asRegion(ring(sums[0]))];
-  return union(sums.map((s) => asRegion(ring(s))));
+  // As lines, not rings: where corners are in line but for rounding, pieces and their sums have no area.
+  return woundRound(sums);
 }
 
 const opposite = ([x, y]: Point2): Point2 => [-x, -y];

@@ -14,7 +14,7 @@ import { movedRing, ringArea } from '../../src/geometry/ring.js';
 import { loadSolver } from '../../src/linear/solver.js';
 import { stripSearch } from '../../src/pack/strip.js';
 import { greatestCommonArea } from '../pack/second-opinion.js';
-import { BLAZ1_TEXT } from '../pack/stars.js';
+import { BLAZ1_TEXT, star } from '../pack/stars.js';
 
 type Points = readonly (readonly number[])[];
 const item = (data: Points, demand = 1, more: object = {}) => ({
@@ -158,6 +158,55 @@ describe('packing', () => {
     const result = await solved(instance, 400_000);
     expect(flawOf(instance, result)).toBeNull();
     expect(result.length).toBeCloseTo(4, 6);
+  });
+
+  test('a comb at four turns: many corners in line but for rounding', async () => {
+    const teeth = [3, 2, 1, 0].flatMap((i) => [
+      [1000 * i + 500, 1500],
+      [1000 * i, 1500],
+      ...(i > 0
+        ? [
+            [1000 * i, 500],
+            [1000 * i - 500, 500],
+          ]
+        : []),
+    ]);
+    const comb: Points = [[0, 0], [3500, 0], ...teeth];
+    const turns = { allowed_orientations: [0, 90, 180, 270] };
+    const instance = readInstance('comb', text(13013.136811554432, item(comb, 3, turns)));
+    const result = await solved(instance, 5_000);
+    expect(flawOf(instance, result)).toBeNull();
+  });
+
+  test('an outline that touches itself', async () => {
+    // Two squares with one corner in common.
+    const pinched: Points = [
+      [1, 0],
+      [1, 1],
+      [0, 1],
+      [0, 0],
+      [-1, 0],
+      [-1, -1],
+      [0, -1],
+      [0, 0],
+    ];
+    const instance = readInstance('pinched', text(4, item(pinched, 3), item(SQUARE)));
+    const result = await solved(instance, 20_000);
+    expect(flawOf(instance, result)).toBeNull();
+  });
+
+  test.each([1e-3, 1, 1e5])('drawn outlines of size %s: sound', async (size) => {
+    const draw = seededDraws(3);
+    for (let n = 0; n < 3; n++) {
+      const stars = Array.from({ length: 3 }, () =>
+        item(star(draw, 4 + Math.floor(6 * draw()), 2 * size), 3, {
+          allowed_orientations: [0, 37],
+        }),
+      );
+      const instance = readInstance('drawn', text(9 * size, ...stars));
+      const result = await solved(instance, 8_000);
+      expect(flawOf(instance, result)).toBeNull();
+    }
   });
 
   test('equal outlines that turn by half: sound, from rows', async () => {

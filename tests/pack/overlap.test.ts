@@ -51,7 +51,7 @@ const GRID = 3e-6;
 describe('depth', () => {
   test('is that of the no-fit polygon of the turned outlines, over all its edges', () => {
     let inside = 0;
-    for (let n = 0; n < 14; n++) {
+    for (let n = 0; n < 8; n++) {
       const { rings, table } = drawnPair();
       const { depth } = overlapOf(table);
       const kinds = table.turned.length;
@@ -67,12 +67,12 @@ describe('depth', () => {
         }
       }
     }
-    expect(inside).toBeGreaterThan(300);
+    expect(inside).toBeGreaterThan(150);
   });
 
   test('agrees with clipper’s own Minkowski sum wherever that has no hole', () => {
     let compared = 0;
-    for (let n = 0; n < 30; n++) {
+    for (let n = 0; n < 20; n++) {
       const { rings, table } = drawnPair();
       const [fixed, moving] = rings;
       const sum = minkowskiSum(fixed, ring(moving.map(([x, y]): Point2 => [-x, -y])));
@@ -87,13 +87,13 @@ describe('depth', () => {
         compared++;
       }
     }
-    expect(compared).toBeGreaterThan(600);
+    expect(compared).toBeGreaterThan(300);
   });
 
   test('is above 0 just where polyclip finds common area, and no move shorter than it parts', () => {
     let overlapping = 0;
     let apart = 0;
-    for (let n = 0; n < 30; n++) {
+    for (let n = 0; n < 20; n++) {
       const { rings, table } = drawnPair();
       const kinds = table.turned.length;
       const [k, j] = [Math.floor(kinds * draw()), Math.floor(kinds * draw())];
@@ -106,14 +106,15 @@ describe('depth', () => {
         continue;
       }
       overlapping++;
-      for (let a = 0; a < 12; a++) {
-        const [cos, sin] = cosSinDeg(30 * a);
+      for (let a = 0; a < 8; a++) {
+        const [cos, sin] = cosSinDeg(45 * a);
         const by = found - 1e-3;
         if (by <= 0) continue;
         expect(commonArea(shifted(moving, x + by * cos, y + by * sin), fixed)).toBeGreaterThan(0);
       }
     }
-    expect([overlapping > 10, apart > 5]).toEqual([true, true]);
+    expect(overlapping).toBeGreaterThan(5);
+    expect(apart).toBeGreaterThan(1);
   });
 
   test('does not depend on which of the two moves', () => {
