@@ -120,11 +120,15 @@ function inset(r: Ring, by: number): Ring {
   return selfCrossing(moved) ? r : ring(moved);
 }
 
-export function problemOf({ rings, turnsDeg, items, height }: Instance): StripProblem {
+/** The packing problem of an instance, its outlines inset by a share of the strip's height. */
+export function problemOf(
+  { rings, turnsDeg, items, height }: Instance,
+  insetShare = INSET_SHARE,
+): StripProblem {
   const outlines = rings.map((r, i) => {
     const [x, y] = middleOf(r);
     const centered = movedRing({ turnDeg: 0, move: [-x, -y] }, r);
-    return { ring: centered, grown: inset(centered, INSET_SHARE * height), turnsDeg: turnsDeg[i] };
+    return { ring: centered, grown: inset(centered, insetShare * height), turnsDeg: turnsDeg[i] };
   });
   const table = tableOf(outlines);
   const start = rowsOf(outlines, table, items.length, height);

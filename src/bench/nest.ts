@@ -10,9 +10,11 @@ import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { loadSolver } from '../linear/solver.js';
+import type { StripLayout, StripProblem } from '../pack/strip.js';
 import { type Budget, packStrip } from '../pack/team.js';
 import {
   flawOf,
+  type Instance,
   problemOf,
   readInstance,
   readRecords,
@@ -83,12 +85,12 @@ async function packed(name: string, record: number | null, options: Options): Pr
     const instance = readInstance(name, readFileSync(join(options.folder, `${name}.json`), 'utf8'));
     const problem = problemOf(instance);
     const layout = await packStrip(problem, { ...options, budget: budgetOf(options, start) });
-    const seconds = ((performance.now() - start) / 1000).toFixed(1);
+    const seconds = (): string => ((performance.now() - start) / 1000).toFixed(1);
     if (!layout) {
-      console.log(`${name.padEnd(12)} no layout within the budget, ${seconds} s`);
+      console.log(`${name.padEnd(12)} no layout within the budget, ${seconds()} s`);
       return { ratio: null, ok: false };
     }
-    const settled = settledLayout(await loadSolver(), instance, problem, layout);
+    const settled = await exactLayout(instance, problem, layout, options);
     const result = resultOf(instance, problem, settled);
     const flaw = flawOf(instance, result);
     if (flaw) throw new Error(`the layout found is wrong: ${flaw}`);
@@ -100,7 +102,7 @@ async function packed(name: string, record: number | null, options: Options): Pr
       `density ${density.toFixed(3)} %`,
       `record ${record === null ? 'none' : `${record.toFixed(3)} %`}`,
       `ratio ${ratio === null ? 'none' : ratio.toFixed(4)}`,
-      `${seconds} s`,
+      `${seconds()} s`,
     ];
     console.log(`${name.padEnd(12)} ${told.join('  ')}`);
     return { ratio, ok: true };
@@ -108,6 +110,28 @@ async function packed(name: string, record: number | null, options: Options): Pr
     console.log(`${name.padEnd(12)} ${oneLine(error)}`);
     return { ratio: null, ok: false };
   }
+}
+
+/** Places each thread may look at while outlines of true size are parted. */
+const PARTING_LOOKS = 4_000_000;
+
+/**
+ * The layout settled with outlines of their true size. Where linear programs alone can not part what
+ * was searched a trace too small, a short search from there does.
+ */
+async function exactLayout(
+  instance: Instance,
+  problem: StripProblem,
+  layout: StripLayout,
+  options: Options,
+): Promise<StripLayout> {
+  const solver = await loadSolver();
+  const settled = settledLayout(solver, instance, problem, layout);
+  if (!flawOf(instance, resultOf(instance, problem, settled))) return settled;
+  const exact = { ...problemOf(instance, 0), start: settled.places };
+  const budget = { kind: 'looks', looksPerThread: PARTING_LOOKS } as const;
+  const parted = await packStrip(exact, { ...options, budget });
+  return parted ? settledLayout(solver, instance, exact, parted) : settled;
 }
 
 /** Seconds count from the reading of the file on. */

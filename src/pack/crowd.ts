@@ -131,7 +131,8 @@ export const clampX = ({ fit }: Crowd, k: number, x: number): number =>
 export const clampY = ({ fit }: Crowd, k: number, y: number): number =>
   Math.min(Math.max(y, fit[4 * k + 1]), fit[4 * k + 3]);
 
-const columnOf = ({ width }: Columns, x: number): number =>
+/** The column of a place; its neighbors on both sides exist. */
+export const columnOf = ({ width }: Columns, x: number): number =>
   Math.min(MOST_COLUMNS - 2, Math.max(1, Math.floor(x / width) + 2));
 
 /** Weighted loss item i would have as turned outline k at a place; infinite once it exceeds `limit`. */

@@ -3,7 +3,7 @@
  * shortest ways out of what they overlap. The no-fit polygons tell those ways exactly, so a place found
  * is one where outlines touch.
  */
-import { type Crowd, clampX, clampY, fitsIn, lossAt, lossOf } from './crowd.js';
+import { type Crowd, clampX, clampY, columnOf, fitsIn, lossAt, lossOf } from './crowd.js';
 
 /** Places drawn near where an item lies, and anywhere in the container. */
 export type Draws = { readonly near: number; readonly far: number };
@@ -48,10 +48,7 @@ export function placer(crowd: Crowd, draw: () => number) {
 
   /** Overlaps at a place, each with its shortest way out; how many. */
   const exitsAt = (i: number, { k, x, y }: Place): number => {
-    const middle = Math.min(
-      columns.first.length - 2,
-      Math.max(1, Math.floor(x / columns.width) + 2),
-    );
+    const middle = columnOf(columns, x);
     let n = 0;
     for (let c = middle - 1; c <= middle + 1; c++) {
       for (let j = columns.first[c]; j >= 0 && n < MOST_EXITS; j = columns.next[j]) {

