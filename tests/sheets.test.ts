@@ -53,7 +53,9 @@ describe('a run with lip sheets', () => {
     const narrow = run.replace('lengthMm: 300\n  widthMm: 200', 'lengthMm: 80\n  widthMm: 180');
     expect(narrow).not.toBe(run);
     const path = join(dir, 'sheets.yaml');
-    writeFileSync(path, narrow + LIP_SHEETS);
+    const other = narrow.replace(/^lipSheets:[^]*$/m, '');
+    expect(other).not.toBe(narrow);
+    writeFileSync(path, other + LIP_SHEETS);
     const { made, problems } = await produce(path);
     if (!made) throw new Error(JSON.stringify(problems));
     expect(problems).toEqual([]);

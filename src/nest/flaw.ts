@@ -1,7 +1,7 @@
 /** Flaws of the wood as polygons that contain them, little larger than they are. */
 import { circleRing, type Ring, ring } from '../geometry/ring.js';
 import type { Point2 } from '../geometry/vec.js';
-import type { Knot, Split } from './nest.js';
+import type { Flaws, Knot, Split } from './nest.js';
 
 /** Sides of the polygon round a circle: it stands off by at most 0.5 % of the radius. */
 const SIDES = 32;
@@ -20,3 +20,14 @@ export function splitFlaw({ fromMm, toMm, widthMm }: Split): Ring {
     });
   return ring([...halfRound(toMm, along), ...halfRound(fromMm, along + Math.PI)]);
 }
+
+/** Flaws moved along x. */
+export const movedFlaws = ({ knots, splits, poorZones }: Flaws, byMm: number): Flaws => {
+  const round = (k: Knot): Knot => ({ ...k, xMm: k.xMm + byMm });
+  const point = ([x, y]: Point2): Point2 => [x + byMm, y];
+  return {
+    knots: knots.map(round),
+    splits: splits.map((s) => ({ ...s, fromMm: point(s.fromMm), toMm: point(s.toMm) })),
+    poorZones: poorZones.map(round),
+  };
+};

@@ -14,6 +14,7 @@ import {
   type Spot,
   spotsBox,
 } from './fill.js';
+import { movedFlaws } from './flaw.js';
 import { improvedFace } from './improve-face.js';
 import type { Kit } from './kit.js';
 import type { FaceSize } from './nest.js';
@@ -41,6 +42,9 @@ export type PackOptions = {
 const ROWS_FILLED = 3;
 /** From so many copies on a face, lattices are laid on it beside rows. */
 const LATTICE_FROM = 24;
+/** On large faces fewer lattices are laid, about so many copies in all at each shift. */
+const COPIES_LAID = 15_000;
+const LEAST_LATTICES = 2;
 /** Places the search may look at for every try. */
 const LOOKS_A_TRY = 4000;
 
@@ -53,6 +57,7 @@ const LOOKS_A_TRY = 4000;
 export function packFace(kit: Kit, options: PackOptions): Layout {
   const { face, wanted, tries, seed, shouldStop = () => false } = options;
   const empty = emptyFace(face, kit.set);
+  if (mostOn(kit, face, wanted) > MOST_AT_ONCE) return packHalves(kit, options, empty);
   const layout = (spots: readonly Spot[]): Layout => layoutOf(kit.set, spots);
   const fill = (rule: FillRule, placed: readonly Spot[] = []): Layout =>
     layout(fillFace(empty, wanted, rule, placed));
@@ -76,6 +81,46 @@ export function packFace(kit: Kit, options: PackOptions): Layout {
   const looks = tries * LOOKS_A_TRY;
   offer(layout(improvedFace(kit, { face, wanted }, best.spots, { draw, looks, shouldStop })));
   return best;
+}
+
+/** More outlines than this are not packed at once: the work grows with their square. */
+const MOST_AT_ONCE = 500;
+/** Where so many lie, each half is tried less often. */
+const TRIES_A_HALF = 4;
+
+/** No more outlines than this lie on a face. */
+function mostOn(kit: Kit, face: FaceSize, wanted: readonly number[]): number {
+  const areas = wanted.flatMap((n, part) => (n > 0 ? [kit.set.shapes[2 * part].areaMm2] : []));
+  const clearMm2 = (face.lengthMm - 2 * face.marginMm) * (face.widthMm - 2 * face.marginMm);
+  const total = wanted.reduce((sum, n) => sum + n, 0);
+  return areas.length === 0 ? 0 : Math.min(total, clearMm2 / Math.min(...areas));
+}
+
+/** A face in two halves, each packed for itself; or rows over all of it, if one part alone gives more so. */
+function packHalves(kit: Kit, options: PackOptions, empty: EmptyFace): Layout {
+  const { face, wanted } = options;
+  const { lengthMm, marginMm } = face;
+  const tries = Math.min(options.tries, TRIES_A_HALF);
+  const middleMm = lengthMm / 2;
+  const halfMm = middleMm - kit.gapMm / 2 + marginMm;
+  const left = packFace(kit, { ...options, tries, face: { ...face, lengthMm: halfMm } });
+  const laid = countsOf(kit, left);
+  const fromMm = lengthMm - halfMm;
+  const right = packFace(kit, {
+    ...options,
+    tries,
+    face: { ...face, ...movedFlaws(face, -fromMm), lengthMm: halfMm },
+    wanted: wanted.map((n, part) => n - laid[part]),
+  });
+  const moved = right.spots.map((s) => ({ ...s, x: s.x + fromMm }));
+  const only = wanted.filter((n) => n > 0).length === 1 ? wanted : [];
+  return only
+    .flatMap((count, part) => rowsOn(kit, { face, empty, part, count }))
+    .map((rows) => layoutOf(kit.set, rows))
+    .reduce(
+      (best, next) => (isBetter(next, best) ? next : best),
+      layoutOf(kit.set, [...left.spots, ...moved]),
+    );
 }
 
 const layoutOf = (set: ShapeSet, spots: readonly Spot[]): Layout => ({
@@ -126,7 +171,8 @@ function fullRows(kit: Kit, face: FaceSize, empty: EmptyFace, part: number): Spo
     isFree: (copy: LatticeCopy) => isFree(empty, spotOf(copy)),
   };
   const fitting = (clear.lengthMm * clear.widthMm) / kit.set.shapes[2 * part].areaMm2;
-  const lattices = fitting < LATTICE_FROM ? [] : kit.lattices(part);
+  const most = Math.max(LEAST_LATTICES, Math.floor(COPIES_LAID / fitting));
+  const lattices = fitting < LATTICE_FROM ? [] : kit.lattices(part).slice(0, most);
   const layouts = latticeLayouts(kit.grown(part), clear, { most: ROWS_FILLED, lattices });
   return layouts.map(({ copies }) => copies.map(spotOf));
 }

@@ -82,9 +82,9 @@ export const RULES: NestRules = {
   layers: 2,
   tapeThicknessMm: 0.2,
   largestHeightMm: 90,
-  tries: 8,
+  tries: 4,
   seed: 1,
-  layouts: 40,
+  layouts: 20,
 };
 
 /** The started solver, and nobody to ask or to tell. */
