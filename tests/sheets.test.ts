@@ -53,7 +53,7 @@ describe('a run with lip sheets', () => {
     const narrow = run.replace('lengthMm: 300\n  widthMm: 200', 'lengthMm: 80\n  widthMm: 180');
     expect(narrow).not.toBe(run);
     const path = join(dir, 'sheets.yaml');
-    const other = narrow.replace(/^lipSheets:[^]*$/m, '');
+    const other = narrow.replace(/^lipSheets:[\s\S]*/m, '');
     expect(other).not.toBe(narrow);
     writeFileSync(path, other + LIP_SHEETS);
     const { made, problems } = await produce(path);
