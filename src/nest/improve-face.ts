@@ -46,7 +46,7 @@ const turnedOf = ({ set }: Kit, table: Table): number[] =>
 
 function faceProblem(kit: Kit, face: FaceSize, wanted: readonly number[]): FaceProblem {
   const { lengthMm, widthMm, marginMm } = face;
-  const { outlines, table } = kit.ground(face);
+  const { outlines, table } = kit.ground(face, wanted);
   const flaws = outlines.length - kit.parts;
   const first = table.turned.length - flaws;
   const [alongMm, acrossMm] = [lengthMm, widthMm].map((mm) => mm - 2 * marginMm + kit.gapMm);

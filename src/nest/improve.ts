@@ -145,7 +145,8 @@ function boundsOf(
   const usedMm3 = timberOf(plan.steps);
   const hopeless = total(parts, (p) => p.orderedCount) - total(ordered, (n) => n);
   const missing = total(plan.missing, (n) => n) - hopeless;
-  const order = { parts, wanted: ordered, missing, gapMm: rules.gapMm, ...pool };
+  const mayTilt = rules.largestTiltDeg > 0;
+  const order = { parts, wanted: ordered, missing, gapMm: rules.gapMm, mayTilt, ...pool };
   const every = Math.min(usedMm3, leastTimberMm3(search.solver, order, NODES));
   const volumes = pool.piles.map((p) => p.volumeMm3);
   const found = volumes.every((v, pile) => v === costs[pile])

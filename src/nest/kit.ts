@@ -20,8 +20,8 @@ export type Kit = {
   readonly gapMm: number;
   readonly parts: number;
   readonly set: ShapeSet;
-  /** The parts, and then the flaws of a face, as the search sees them. */
-  readonly ground: (flaws: Flaws) => Ground;
+  /** The parts wanted on a face, and then its flaws, as the search sees them. */
+  readonly ground: (flaws: Flaws, wanted: readonly number[]) => Ground;
   /** A part with the gap grown into it, and its good double lattices, densest first. */
   readonly grown: (part: number) => Grown;
   readonly lattices: (part: number) => readonly DoubleLattice[];
@@ -38,6 +38,9 @@ export type Ground = { readonly outlines: readonly Outline[]; readonly table: Ta
 
 /** Lattices of a part’s hull beside its own: less dense, but of other directions, which may suit a face. */
 const HULL_LATTICES = 24;
+
+/** Grounds kept; where many blocks have flaws of their own, older ones are made anew. */
+const GROUNDS_KEPT = 8;
 
 export function kitFor(parts: readonly NestPart[], keep: Keep): Kit {
   const set = shapeSet(parts, keep);
@@ -58,12 +61,16 @@ export function kitFor(parts: readonly NestPart[], keep: Keep): Kit {
   const polygons = polygonStore();
   const rows = new Map<string, Spot[][]>();
   const grounds = new Map<string, Ground>();
-  const ground = (flaws: Flaws): Ground => {
-    const key = flawKey(flaws);
+  const ground = (flaws: Flaws, wanted: readonly number[]): Ground => {
+    const key = [flawKey(flaws), ...wanted.map((n) => n > 0)].join('|');
     const known = grounds.get(key);
     if (known) return known;
-    const all = [...outlines, ...keepOuts(flaws)];
+    // A part nobody wants has no turns here, so that no polygons are made for it.
+    const open = outlines.map((o, part) => (wanted[part] > 0 ? o : { ...o, turnsDeg: [] }));
+    const all = [...open, ...keepOuts(flaws)];
     const made = { outlines: all, table: tableOf(all, polygons) };
+    const [oldest] = grounds.keys();
+    if (grounds.size === GROUNDS_KEPT) grounds.delete(oldest);
     grounds.set(key, made);
     return made;
   };

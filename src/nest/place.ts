@@ -45,6 +45,8 @@ const LATTICE_FROM = 24;
 /** On large faces fewer lattices are laid, about so many copies in all at each shift. */
 const COPIES_LAID = 15_000;
 const LEAST_LATTICES = 2;
+/** Faces for more parts than this are not searched: no-fit polygons are needed for every pair. */
+const MOST_KINDS = 16;
 /** Places the search may look at for every try. */
 const LOOKS_A_TRY = 4000;
 
@@ -65,9 +67,10 @@ export function packFace(kit: Kit, options: PackOptions): Layout {
   const offer = (next: Layout): void => {
     if (isBetter(next, best)) best = next;
   };
-  wanted.forEach((count, part) => {
+  for (const [part, count] of wanted.entries()) {
+    if (shouldStop()) return best;
     for (const rows of rowsOn(kit, { face, empty, part, count })) offer(fill(PLAIN, rows));
-  });
+  }
   const draw = seededDraws(seed);
   for (let i = 0, spent = 0; spent < tries && !shouldStop(); i++) {
     const rule = FIXED_RULES[i] ?? drawnRule(draw);
@@ -76,9 +79,10 @@ export function packFace(kit: Kit, options: PackOptions): Layout {
     offer(next);
     spent += Math.max(1, next.spots.length / OUTLINES_PER_TRY);
   }
-  // The search makes ready for a face what nobody would use.
-  if (shouldStop()) return best;
   const looks = tries * LOOKS_A_TRY;
+  const kinds = wanted.filter((n) => n > 0).length;
+  // Making ready for a search takes longer than the search where there is much to make ready.
+  if (looks === 0 || kinds > MOST_KINDS || shouldStop()) return best;
   offer(layout(improvedFace(kit, { face, wanted }, best.spots, { draw, looks, shouldStop })));
   return best;
 }

@@ -23,6 +23,8 @@ export type BoundOrder = {
   /** Blanks of these that may be left out, in all. */
   readonly missing: number;
   readonly gapMm: number;
+  /** Chords are those of outlines along the grain: where they may tilt, only areas bound. */
+  readonly mayTilt: boolean;
   readonly piles: readonly Pile[];
   readonly fits: (part: number, pile: number) => boolean;
 };
@@ -39,7 +41,7 @@ export function leastTimberMm3(solver: LinearSolver, order: BoundOrder, nodes: n
 
 /** Unknowns: blocks of each pile, then blanks of each part from each pile, then blanks left out. */
 function boundProgram(order: BoundOrder, unitMm3: number): Program {
-  const { parts, wanted, missing, gapMm, piles, fits } = order;
+  const { parts, wanted, missing, gapMm, mayTilt, piles, fits } = order;
   const chords = parts.map((part) => chordsOf(part, gapMm));
   const sawn = piles.flatMap((_, pile) =>
     parts.flatMap((_, part) => (fits(part, pile) && wanted[part] > 0 ? [{ part, pile }] : [])),
@@ -55,6 +57,7 @@ function boundProgram(order: BoundOrder, unitMm3: number): Program {
       like,
       gapMm,
       from.map(({ part }) => chords[part]),
+      mayTilt ? [] : FUNCTIONS,
     );
     return shares.map((share): Row => {
       const taken = from.map(({ i }, k): Term => [firstSawn + i, share[k]]);
@@ -90,7 +93,12 @@ export function chordsOf({ outline }: NestPart, gapMm: number): Chords {
  * What one outline of each part takes of a face, as a share of what there is, under each function that
  * tells more than areas do. Areas are shares of what the knots leave.
  */
-function sharesOf(block: Block, gapMm: number, chords: readonly Chords[]): readonly number[][] {
+function sharesOf(
+  block: Block,
+  gapMm: number,
+  chords: readonly Chords[],
+  functions: readonly DualFeasible[],
+): readonly number[][] {
   const length = block.lengthMm - 2 * block.marginMm + gapMm;
   const width = block.widthMm - 2 * block.marginMm + gapMm;
   const under = (f: DualFeasible, along: boolean): number[] =>
@@ -100,7 +108,7 @@ function sharesOf(block: Block, gapMm: number, chords: readonly Chords[]): reado
     });
   const free = Math.max(LEAST_FREE_MM2, freeArea(block, gapMm));
   const areas = chords.map((c) => chordArea(c.along) / free);
-  const others = FUNCTIONS.flatMap((f) => [under(f, true), under(f, false)]);
+  const others = functions.flatMap((f) => [under(f, true), under(f, false)]);
   return [areas, ...others.filter((shares) => shares.some((s, i) => s > areas[i]))];
 }
 

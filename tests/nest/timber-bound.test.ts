@@ -8,12 +8,18 @@ import { leastTimberMm3 } from '../../src/nest/timber-bound.js';
 import { block, lure, part, RULES, SEARCH } from './outlines.js';
 
 /** The bound in blocks of the only kind there is. */
-function leastBlocks(parts: readonly NestPart[], like: Block, gapMm: number, missing = 0): number {
+function leastBlocks(
+  parts: readonly NestPart[],
+  like: Block,
+  gapMm: number,
+  { missing = 0, mayTilt = false } = {},
+): number {
   const order = {
     parts,
     wanted: parts.map((p) => p.orderedCount),
     missing,
     gapMm,
+    mayTilt,
     piles: pilesOf([like], RULES),
     fits: () => true,
   };
@@ -38,6 +44,18 @@ describe('chords', () => {
 });
 
 describe('the bound on any plan', () => {
+  it('holds for bars that may tilt: two lie end to end where they would not along the grain', () => {
+    const bars = [part('p', rectRing(0, 0, 50.1, 1), 150)];
+    const face = block('b', [100, 100], 9, { marginMm: 0 });
+    expect(leastBlocks(bars, face, 0)).toBe(2);
+    // At 5° two bars take 2 × 50.1 cos 5° + sin 5° of a row; rows stand 1 / cos 5° apart.
+    const [cos, sin] = [Math.cos(Math.PI / 36), Math.sin(Math.PI / 36)];
+    expect(2 * 50.1 * cos + sin).toBeLessThan(100);
+    const rows = Math.floor((100 - 2 * 50.1 * sin - cos) * cos) + 1;
+    expect(2 * rows).toBeGreaterThan(150);
+    expect(leastBlocks(bars, face, 0, { mayTilt: true })).toBe(1);
+  });
+
   const face = block('b', [108, 58], 100); // clear: 100 × 50
 
   it('is the area where parts can cover the face', () => {
@@ -46,7 +64,7 @@ describe('the bound on any plan', () => {
     expect(leastBlocks([part('p', square, 8)], face, 0)).toBe(1);
     expect(leastBlocks([part('p', square, 9)], face, 0)).toBe(2);
     expect(leastBlocks([part('p', square, 17)], face, 0)).toBe(3);
-    expect(leastBlocks([part('p', square, 17)], face, 0, 1)).toBe(2);
+    expect(leastBlocks([part('p', square, 17)], face, 0, { missing: 1 })).toBe(2);
   });
 
   it('grows outlines and face by half the gap', () => {
