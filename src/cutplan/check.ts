@@ -3,7 +3,7 @@
  * piece of every line against every edge of every outline, and pieces told by which lines part
  * their outlines.
  */
-import { boxOf, distance, distanceToPiece, type Point2 } from '../geometry/vec.js';
+import { type Box, boxOf, distance, distanceToPiece, type Point2 } from '../geometry/vec.js';
 import type { NestFace } from '../nest/nest.js';
 import type { CutPlan } from './cutplan.js';
 import type { SawCutter } from './plan.js';
@@ -39,7 +39,9 @@ export function checkCutPlan(
   plan: CutPlan,
   { guidance, kerfMm }: SawCutter,
 ): CutPlanComplaint[] {
-  const outlines = face.placements.map((p) => p.outline);
+  const outlines = face.placements.map(
+    ({ outline }): Traced => ({ points: outline, box: boxOf(outline) }),
+  );
   const { cutOrder, entryPaths } = plan;
   const sorted = [...cutOrder].sort((a, b) => a - b);
   const out: CutPlanComplaint[] = [];
@@ -133,9 +135,13 @@ const toEdge = ({ lengthMm, widthMm }: NestFace, [x, y]: Point2): number =>
 const pairs = (line: readonly Point2[]): (readonly [Point2, Point2])[] =>
   line.slice(1).map((p, i) => [line[i], p] as const);
 
+/** An outline and the box around it. */
+type Traced = { readonly points: readonly Point2[]; readonly box: Box };
+
 /** Distance between a line and an outline if below `limit`, else `limit`; 0 when the line crosses it or lies inside. */
-function lineToOutline(line: readonly Point2[], outline: readonly Point2[], limit: number): number {
-  const [minX, minY, maxX, maxY] = boxOf(outline);
+function lineToOutline(line: readonly Point2[], outline: Traced, limit: number): number {
+  const { points, box } = outline;
+  const [minX, minY, maxX, maxY] = box;
   const far = ([[ax, ay], [bx, by]]: readonly [Point2, Point2]): boolean =>
     Math.min(ax, bx) > maxX + limit ||
     Math.max(ax, bx) < minX - limit ||
@@ -149,8 +155,8 @@ function lineToOutline(line: readonly Point2[], outline: readonly Point2[], limi
       holds(outline, [(piece[0][0] + piece[1][0]) / 2, (piece[0][1] + piece[1][1]) / 2])
     )
       return 0;
-    for (let i = 0; i < outline.length; i++)
-      least = Math.min(least, pieceToPiece(piece, [outline[i], outline[(i + 1) % outline.length]]));
+    for (let i = 0; i < points.length; i++)
+      least = Math.min(least, pieceToPiece(piece, [points[i], points[(i + 1) % points.length]]));
   }
   return least;
 }
@@ -181,10 +187,11 @@ function crosses([a, b]: Pair, [c, d]: Pair): boolean {
 }
 
 /** Even-odd rule. */
-function holds(outline: readonly Point2[], [x, y]: Point2): boolean {
+function holds({ points, box }: Traced, [x, y]: Point2): boolean {
+  if (x < box[0] || x > box[2] || y < box[1] || y > box[3]) return false;
   let inside = false;
-  for (let i = 0; i < outline.length; i++) {
-    const [p, q] = [outline[i], outline[(i + 1) % outline.length]];
+  for (let i = 0; i < points.length; i++) {
+    const [p, q] = [points[i], points[(i + 1) % points.length]];
     if (p[1] > y === q[1] > y) continue;
     const side = (q[0] - p[0]) * (y - p[1]) - (x - p[0]) * (q[1] - p[1]);
     if (side > 0 === q[1] > p[1]) inside = !inside;

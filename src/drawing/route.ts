@@ -9,8 +9,9 @@ import { insideRing } from '../geometry/ring.js';
 import { type Box, boxOf, distance, mix, type Point2 } from '../geometry/vec.js';
 import type { Stroke } from './drawing.js';
 import { cutLetter } from './notes.js';
-import { isFree, type Wall, walled } from './room.js';
+import { walled } from './room.js';
 import { circleStroke, textStrokes } from './strokes.js';
+import { type WallGrid, wallGrid } from './wall-grid.js';
 
 /** The plan of cuts as a drawing needs it; `entryPaths` by placement, face frame. */
 export type FaceCuts = {
@@ -40,9 +41,9 @@ const ROOM_MM = 0.8;
 const LABEL_ROOM_MM = 3;
 const STEP_MM = 1;
 /** A number stands as near as it can to where the blade comes to its outline; looked for within these, mm. */
-const REACHES_MM = [22, 45, 90];
-/** A letter stands no further than this from its parting cut, else beyond the block's upper edge. */
-const LETTER_REACH_MM = 6;
+const AROUND = [22, 45, 90].map(nearestFirst);
+/** A letter stands no further than this from its parting cut, mm, else beyond the block's upper edge. */
+const BESIDE = nearestFirst(6);
 /** Shorter lines are not drawn, mm. */
 const CRUMB_MM = 0.2;
 
@@ -51,40 +52,42 @@ export function routeStrokes(cuts: FaceCuts, taken: Taken): Stroke[] {
   const ways = cuts.entryPaths.map((path) => path.slice(0, -1));
   const reliefs = cuts.reliefCuts.map((path) => stoppedShort(path, cuts.kerfMm / 2));
   const dashed = brokenLines([...ways, ...reliefs, ...cuts.partingCuts]);
-  const walls = [
+  const walls = wallGrid([
     ...taken.outlines.flatMap((o) => walled(o, true, ROOM_MM)),
     ...[...taken.lines, ...ways, ...reliefs, ...cuts.partingCuts].flatMap((line) =>
       walled(line, false, ROOM_MM),
     ),
     ...taken.boxes.flatMap((box) => walled(cornersOf(box), true, LABEL_ROOM_MM)),
-  ];
+  ]);
+  const woods = taken.outlines.map((ring) => ({ ring, box: boxOf(ring) }));
   const signs: Stroke[] = [];
   const put = (text: string, found: Found | null): void => {
     if (!found) return;
     const { at, heightMm, center, radius } = found;
     signs.push(...textStrokes('SAW_ROUTE', { text, heightMm, at }));
     signs.push(circleStroke('SAW_ROUTE', center, radius));
-    walls.push(...walled(cornersOf(boxAround(found)), true, ROOM_MM));
+    walls.add(walled(cornersOf(boxAround(found)), true, ROOM_MM));
   };
   cuts.cutOrder.forEach((i, k) => {
     const path = cuts.entryPaths[i];
     if (path.length === 0) return;
     const text = String(k + 1);
-    const inWood = (p: Point2) => insideRing(p, taken.outlines[i]) && !inBox(p, taken.boxes);
+    const labels = taken.boxes.filter((box) => overlap(box, woods[i].box));
+    const inWood = (p: Point2) => holds(woods[i], p) && !labels.some((box) => inBox(p, box));
     const near = path[path.length - 1];
     put(
       text,
-      firstOf(REACHES_MM, (reachMm) => placed(text, { near, reachMm, walls, may: inWood })),
+      firstOf(AROUND, (steps) => placed(text, { near, steps, walls, may: inWood })),
     );
   });
   cuts.partingCuts.forEach((path, k) => {
     const text = cutLetter(k);
     const top = path[path.length - 1];
-    const inWaste = (p: Point2) => !taken.outlines.some((o) => insideRing(p, o));
+    const inWaste = (p: Point2) => !woods.some((wood) => holds(wood, p));
     const beside = firstOf([0.5, 0.25, 0.75], (share) =>
       placed(text, {
         near: mix(path[0], top, share),
-        reachMm: LETTER_REACH_MM,
+        steps: BESIDE,
         walls,
         may: inWaste,
       }),
@@ -160,25 +163,19 @@ function ringed(text: string, heightMm: number, center: Point2): Found {
 
 type Search = {
   readonly near: Point2;
-  readonly reachMm: number;
-  readonly walls: readonly Wall[];
+  /** Where to look, from there. */
+  readonly steps: readonly Point2[];
+  readonly walls: WallGrid;
   /** Whether the middle of the ink may lie there. */
   readonly may: (p: Point2) => boolean;
 };
 
 /** The largest letters that fit near a point, as near to it as they can. */
-function placed(text: string, { near, reachMm, walls, may }: Search): Found | null {
-  const around = walls.filter(
-    ({ from, to }) =>
-      Math.max(from[0], to[0]) > near[0] - 2 * reachMm &&
-      Math.min(from[0], to[0]) < near[0] + 2 * reachMm &&
-      Math.max(from[1], to[1]) > near[1] - 2 * reachMm &&
-      Math.min(from[1], to[1]) < near[1] + 2 * reachMm,
-  );
-  const middles = nearestFirst(reachMm).map(([dx, dy]): Point2 => [near[0] + dx, near[1] + dy]);
+function placed(text: string, { near, steps, walls, may }: Search): Found | null {
+  const middles = steps.map(([dx, dy]): Point2 => [near[0] + dx, near[1] + dy]).filter(may);
   for (const heightMm of HEIGHTS_MM) {
     const { radius } = ringed(text, heightMm, near);
-    const center = middles.find((p) => may(p) && isFree(boxAround({ center: p, radius }), around));
+    const center = middles.find((p) => walls.isFree(boxAround({ center: p, radius })));
     if (center) return ringed(text, heightMm, center);
   }
   return null;
@@ -208,5 +205,10 @@ const cornersOf = ([minX, minY, maxX, maxY]: Box): Point2[] => [
   [minX, maxY],
 ];
 
-const inBox = ([x, y]: Point2, boxes: readonly Box[]): boolean =>
-  boxes.some((b) => x >= b[0] && x <= b[2] && y >= b[1] && y <= b[3]);
+const inBox = ([x, y]: Point2, b: Box): boolean => x >= b[0] && x <= b[2] && y >= b[1] && y <= b[3];
+
+const overlap = (a: Box, b: Box): boolean =>
+  a[0] <= b[2] && b[0] <= a[2] && a[1] <= b[3] && b[1] <= a[3];
+
+const holds = ({ ring, box }: { ring: readonly Point2[]; box: Box }, p: Point2): boolean =>
+  inBox(p, box) && insideRing(p, ring);
