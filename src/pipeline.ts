@@ -10,6 +10,7 @@ import { type SawnMass, sawnMass } from './blank/sawn-mass.js';
 import { type Body, checkBody, makeBody } from './body/body.js';
 import { checkCutPlan } from './cutplan/check.js';
 import type { CutPlan, SawnPart } from './cutplan/cutplan.js';
+import { sawnWays } from './cutplan/open-cuts.js';
 import { planCuts, sawProblems } from './cutplan/plan.js';
 import { checkDrawing } from './drawing/check.js';
 import type { Drawn } from './drawing/drawing.js';
@@ -203,7 +204,12 @@ const drawFace = (
       motion: { turnDeg, move: [xMm, yMm] },
     })),
     kerfMm: saw.guidance === 'follows' ? saw.kerfMm : null,
-    cuts: { ...plan, reliefCuts: plan.reliefCuts.map((r) => r.path), kerfMm: saw.kerfMm },
+    cuts: {
+      ...plan,
+      entryPaths: sawnWays(plan),
+      reliefCuts: plan.reliefCuts.map((r) => r.path),
+      kerfMm: saw.kerfMm,
+    },
     notes: [...stackNotes(face.stacks), ...orderNotes(plan, saw), cutCaution(saw)],
   });
 

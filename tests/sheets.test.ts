@@ -150,7 +150,9 @@ describe('a run with lip sheets', () => {
 
   test('warns where clear plastic is cut', () => {
     const words = (path: string) => text(files.find((f) => f.path === path) as MadeFile);
-    expect(words('sheets/lip-sheet-1.svg')).toContain('POLYCARBONATE CUTS BADLY UNDER A LASER');
+    expect(words('sheets/lip-sheet-1.svg')).toContain(
+      'POLYCARBONATE GIVES HARMFUL FUME UNDER A LASER',
+    );
     expect(words('sheets/lip-sheet-1.svg')).toContain('NEVER LASER PVC');
     expect(
       words(`sheets/lip-sheet-${sheets.filter((s) => s.kind === 'lip-sheet').length}.svg`),

@@ -38,7 +38,7 @@ export function nestText({ name }: Job, nest: Nest, shortestMm: number): string 
   );
   const blanks = Object.values(nest.made).reduce((sum, n) => sum + n, 0);
   return [
-    `${name}: ${blanks} blanks in ${nest.stacks} stacks with ${nest.faces.length} layouts to trace`,
+    `${name}: ${counted(blanks, 'blank')} in ${counted(nest.stacks, 'stack')} with ${counted(nest.faces.length, 'layout')} to trace`,
     patterns,
     faces,
     'Limit: what copies in their densest double lattice would take of endless wood, the gap between them; edges and flaws keep a face below it.',
@@ -84,3 +84,5 @@ export const nestData = (nest: Nest) => ({
   limitReached: nest.limitReached,
   interrupted: nest.interrupted,
 });
+
+const counted = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;

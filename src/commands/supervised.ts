@@ -16,7 +16,9 @@ export function supervised(brief: Brief, terminal: Terminal): Promise<number> {
   const workerData: Start = { brief, json, colored, signals };
   const worker = new Worker(new URL('./worker.js', import.meta.url), { workerData });
   const progress = process.stderr.isTTY && !json ? progressOn(process.stderr) : NO_PROGRESS;
-  const deaf = hearInterrupts(signals, progress);
+  const deaf = hearInterrupts(signals, progress, (text) => {
+    if (progress === NO_PROGRESS && !json) terminal.err(text);
+  });
   return new Promise<number>((resolve, reject) => {
     let code: number | null = null;
     let broken: Error | null = null;
@@ -57,7 +59,11 @@ function rebuilt({ message, stack, isOurs }: Message & { kind: 'broke' }): Error
 }
 
 /** @returns what ends the hearing */
-function hearInterrupts(shared: SharedArrayBuffer, progress: Progress): () => void {
+function hearInterrupts(
+  shared: SharedArrayBuffer,
+  progress: Progress,
+  tell: (text: string) => void,
+): () => void {
   const signals = signalsIn(shared);
   const deaf = (): void => {
     process.removeListener('SIGINT', heard);
@@ -66,6 +72,7 @@ function hearInterrupts(shared: SharedArrayBuffer, progress: Progress): () => vo
     if (!signals.shouldStop()) {
       signals.stop();
       progress.stopping();
+      tell('Stopping; the best plan so far is kept. Interrupt again to end at once.\n');
     } else if (signals.mayEnd()) {
       progress.end();
       deaf();

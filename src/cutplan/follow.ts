@@ -11,7 +11,14 @@ import {
   pathPoints,
   segmentsOf,
 } from '../geometry/arcpath.js';
-import { distance, type Point2, quarterLeft, sub, times } from '../geometry/vec.js';
+import {
+  distance,
+  distanceToPiece,
+  type Point2,
+  quarterLeft,
+  sub,
+  times,
+} from '../geometry/vec.js';
 import type { NestFace } from '../nest/nest.js';
 import { type CutPlan, lineLength, type SawnPart } from './cutplan.js';
 import { shortRound, travelOf } from './order.js';
@@ -74,7 +81,13 @@ type Bench = { readonly face: NestFace; readonly walls: Walls; readonly kerfMm: 
 
 /** Every start with the best lead-in that any has: along the tangent before square, long before short. */
 function startsOf(path: ArcPath, own: number, { face, walls, kerfMm }: Bench): Start[] {
-  const segments = segmentsOf(path);
+  const all = segmentsOf(path);
+  const { outline } = face.placements[own];
+  // In a corner that turns inward the path keeps further off: a cut begun there would leave a step.
+  const touching = all.filter(
+    (s) => Math.abs(toOutline(s.from, outline) - kerfMm / 2) <= OUTLINE_CHORD_MM,
+  );
+  const segments = touching.length > 0 ? touching : all;
   const fromOthers = Math.max(kerfMm / 4, kerfMm / 2 - 0.008);
   const fromOwn = Math.max(kerfMm / 4, kerfMm / 2 - OUTLINE_CHORD_MM - CHORD_MM);
   const inWaste = ({ from, at }: Start): boolean =>
@@ -99,11 +112,13 @@ function startsOf(path: ArcPath, own: number, { face, walls, kerfMm }: Bench): S
     }
   }
   // No room anywhere: the lead-in runs along the contour itself, whose kerf is waste.
-  return segments.map((s, i) => ({
-    from: segments[(i + segments.length - 1) % segments.length].from,
-    at: s.from,
-  }));
+  return all.flatMap((s, i) =>
+    segments.includes(s) ? [{ from: all[(i + all.length - 1) % all.length].from, at: s.from }] : [],
+  );
 }
+
+const toOutline = (p: Point2, outline: readonly Point2[]): number =>
+  Math.min(...outline.map((a, k) => distanceToPiece(p, a, outline[(k + 1) % outline.length])));
 
 function roundOf(starts: readonly (readonly Start[])[]): {
   readonly order: number[];

@@ -3,6 +3,7 @@
  * bend, wherever the waste lets one through, so that what is held in the hand is no longer than it
  * need be.
  */
+import type { Ring } from '../geometry/ring.js';
 import type { Point2 } from '../geometry/vec.js';
 import { bentCuts, type Cut, leftOf, rightOf, straightCuts, xAt } from './crossing.js';
 import type { Piece } from './cutplan.js';
@@ -20,15 +21,24 @@ export type Parting = {
   readonly pieces: readonly Piece[];
 };
 
+/** What a parting cut keeps off beside the outlines: so much wander of the saw, and knots and splits. */
+export type Room = { readonly wanderMm: number; readonly flaws: readonly Ring[] };
+
 /** As few cuts as leave no piece longer than is handy, as far as the layout allows; bent ones where straight ones do not do. */
-export function partingOf(waste: Waste): Parting {
+export function partingOf(waste: Waste, { wanderMm, flaws }: Room): Parting {
+  // For a saw that strays the kerf is as wide as it may stray to both sides.
+  const open = {
+    ...waste,
+    kerfMm: waste.kerfMm + 2 * wanderMm,
+    outlines: [...waste.outlines, ...flaws],
+  };
   const worthIt = (cut: Cut) => isWorthIt(waste, cut);
-  const straight = straightCuts(waste).filter(worthIt);
+  const straight = straightCuts(open).filter(worthIt);
   const plain = chosen(straight, waste.lengthMm);
   const cuts =
     longest(plain, waste.lengthMm) <= HANDY_LENGTH_MM
       ? plain
-      : chosen([...straight, ...bentCuts(waste).filter(worthIt)], waste.lengthMm);
+      : chosen([...straight, ...bentCuts(open).filter(worthIt)], waste.lengthMm);
   return { cuts: cuts.map((c) => c.line), pieces: piecesOf(waste, cuts) };
 }
 

@@ -8,7 +8,7 @@ import { followedCuts } from './follow.js';
 import { hollowProblems } from './hollows.js';
 import { steeredCuts } from './steer.js';
 
-export type SawCutter = Pick<Cutter, 'guidance' | 'kerfMm' | 'bladeWidthMm'>;
+export type SawCutter = Pick<Cutter, 'guidance' | 'kerfMm' | 'wanderMm' | 'bladeWidthMm'>;
 
 export type CutPlanResult = { readonly plan: CutPlan; readonly problems: readonly Problem[] };
 

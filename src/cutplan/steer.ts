@@ -1,6 +1,7 @@
 /** The plan of a saw led by hand: parting cuts, ways in, relief cuts and their order. */
 import { pathLength } from '../geometry/arcpath.js';
 import { distance, type Point2 } from '../geometry/vec.js';
+import { roundFlaw, splitFlaw } from '../nest/flaw.js';
 import type { NestFace } from '../nest/nest.js';
 import type { Cutter } from '../pattern/run.js';
 import { type Problem, problem } from '../problem.js';
@@ -22,13 +23,14 @@ export type Planned = { readonly plan: CutPlan; readonly problems: readonly Prob
 export function steeredCuts(
   face: NestFace,
   parts: ReadonlyMap<string, SawnPart>,
-  { kerfMm, bladeWidthMm }: Pick<Cutter, 'kerfMm' | 'bladeWidthMm'>,
+  { kerfMm, wanderMm, bladeWidthMm }: Pick<Cutter, 'kerfMm' | 'wanderMm' | 'bladeWidthMm'>,
   blades: Blades,
 ): Planned {
   const waste = wasteOf(face, parts, kerfMm);
   const radiusMm = bladeWidthMm === null ? USUAL_RADIUS_MM : turningRadiusMm(blades, bladeWidthMm);
   const ways = waysIn(waste, radiusMm);
-  const parting = partingOf(waste);
+  const flaws = [...face.knots.map(roundFlaw), ...face.splits.map(splitFlaw)];
+  const parting = partingOf(waste, { wanderMm, flaws });
   const entryPaths = ways.map((w) => w?.path ?? []);
   const reliefCuts =
     bladeWidthMm === null

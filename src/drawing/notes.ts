@@ -48,7 +48,7 @@ export const cutLetter = (index: number): string =>
 export const sheetCautions = (cutter: Pick<Cutter, 'guidance'>): string[] =>
   cutter.guidance === 'steered'
     ? ['SHEET CHIPS WHEN SAWN: EYE PROTECTION', cutCaution(cutter)]
-    : ['POLYCARBONATE CUTS BADLY UNDER A LASER AND GIVES HARMFUL FUME', cutCaution(cutter)];
+    : ['CLEAR PLASTIC: POLYCARBONATE GIVES HARMFUL FUME UNDER A LASER', cutCaution(cutter)];
 
 /** The caution that stands where the cut is made. Local rules and the machine's own list come first. */
 export const cutCaution = ({ guidance }: Pick<Cutter, 'guidance'>): string =>

@@ -9,8 +9,18 @@ import type { NestFace } from '../../src/nest/nest.js';
 
 export { MATERIALS } from '../mass/lures.js';
 
-export const BAND_SAW: SawCutter = { guidance: 'steered', kerfMm: 1.2, bladeWidthMm: 6.35 };
-export const LASER: SawCutter = { guidance: 'follows', kerfMm: 0.4, bladeWidthMm: null };
+export const BAND_SAW: SawCutter = {
+  guidance: 'steered',
+  wanderMm: 0,
+  kerfMm: 1.2,
+  bladeWidthMm: 6.35,
+};
+export const LASER: SawCutter = {
+  guidance: 'follows',
+  wanderMm: 0,
+  kerfMm: 0.4,
+  bladeWidthMm: null,
+};
 
 export type Put = { readonly part: string; readonly at: Point2; readonly turnDeg?: number };
 
