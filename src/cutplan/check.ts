@@ -56,9 +56,10 @@ export function checkCutPlan(
     path: readonly Point2[],
     own: number,
   ) => {
+    const pieces = pairs(path);
     outlines.forEach((outline, placement) => {
       if (placement === own) return;
-      const distanceMm = lineToOutline(path, outline, least);
+      const distanceMm = lineToOutline(pieces, outline, least);
       if (distanceMm < least) out.push({ kind: 'near', line, index, placement, distanceMm });
     });
   };
@@ -68,7 +69,7 @@ export function checkCutPlan(
       out.push({ kind: 'start', entry: i, offMm });
     if (path.length < 2) return;
     const [from, end] = [path[0], path[path.length - 1]];
-    const gapMm = lineToOutline([end, end], outlines[i], Infinity);
+    const gapMm = lineToOutline([[end, end]], outlines[i], Infinity);
     // A following tool's contour is half a kerf off; outlines are chords.
     if (
       Math.abs(gapMm - (guidance === 'follows' ? kerfMm / 2 : 0)) >
@@ -83,7 +84,7 @@ export function checkCutPlan(
   plan.reliefCuts.forEach(({ path, placement }, k) => {
     near('relief', k, path, placement);
     const end = path[path.length - 1];
-    const offMm = lineToOutline([end, end], outlines[placement], Infinity);
+    const offMm = lineToOutline([[end, end]], outlines[placement], Infinity);
     if (offMm > 0.03 || holds(outlines[placement], path[0]))
       out.push({ kind: 'near', line: 'relief', index: k, placement, distanceMm: offMm });
   });
@@ -132,42 +133,48 @@ const toEdge = ({ lengthMm, widthMm }: NestFace, [x, y]: Point2): number =>
     ? Infinity
     : Math.min(Math.abs(x), Math.abs(y), Math.abs(lengthMm - x), Math.abs(widthMm - y));
 
-const pairs = (line: readonly Point2[]): (readonly [Point2, Point2])[] =>
-  line.slice(1).map((p, i) => [line[i], p] as const);
+type Pair = readonly [Point2, Point2];
+
+const pairs = (line: readonly Point2[]): Pair[] => line.slice(1).map((p, i) => [line[i], p]);
 
 /** An outline and the box around it. */
 type Traced = { readonly points: readonly Point2[]; readonly box: Box };
 
 /** Distance between a line and an outline if below `limit`, else `limit`; 0 when the line crosses it or lies inside. */
-function lineToOutline(line: readonly Point2[], outline: Traced, limit: number): number {
+function lineToOutline(line: readonly Pair[], outline: Traced, limit: number): number {
   const { points, box } = outline;
-  const [minX, minY, maxX, maxY] = box;
-  const far = ([[ax, ay], [bx, by]]: readonly [Point2, Point2]): boolean =>
-    Math.min(ax, bx) > maxX + limit ||
-    Math.max(ax, bx) < minX - limit ||
-    Math.min(ay, by) > maxY + limit ||
-    Math.max(ay, by) < minY - limit;
+  const diagonal: Pair = [
+    [box[0], box[1]],
+    [box[2], box[3]],
+  ];
   let least = limit;
-  for (const piece of pairs(line)) {
-    if (far(piece)) continue;
+  for (const piece of line) {
+    if (beyond(piece, diagonal, limit)) continue;
     if (
       distance(...piece) > 0 &&
       holds(outline, [(piece[0][0] + piece[1][0]) / 2, (piece[0][1] + piece[1][1]) / 2])
     )
       return 0;
-    for (let i = 0; i < points.length; i++)
-      least = Math.min(least, pieceToPiece(piece, [points[i], points[(i + 1) % points.length]]));
+    for (let i = 0; i < points.length; i++) {
+      const edge: Pair = [points[i], points[(i + 1) % points.length]];
+      if (!beyond(piece, edge, least)) least = Math.min(least, pieceToPiece(piece, edge));
+    }
   }
   return least;
 }
+
+/** True when the boxes of two pieces lie further apart than a distance, along x or along y. */
+const beyond = ([a, b]: Pair, [c, d]: Pair, mm: number): boolean =>
+  Math.min(a[0], b[0]) > Math.max(c[0], d[0]) + mm ||
+  Math.max(a[0], b[0]) < Math.min(c[0], d[0]) - mm ||
+  Math.min(a[1], b[1]) > Math.max(c[1], d[1]) + mm ||
+  Math.max(a[1], b[1]) < Math.min(c[1], d[1]) - mm;
 
 const lineToLine = (a: readonly Point2[], b: readonly Point2[]): number =>
   Math.min(...pairs(a).flatMap((p) => pairs(b).map((q) => pieceToPiece(p, q))));
 
 const meetings = (a: readonly Point2[], b: readonly Point2[]): number =>
   pairs(a).reduce((n, p) => n + pairs(b).filter((q) => crosses(p, q)).length, 0);
-
-type Pair = readonly [Point2, Point2];
 
 function pieceToPiece(p: Pair, q: Pair): number {
   if (crosses(p, q)) return 0;

@@ -4,7 +4,16 @@
  * across from one track to the next. Straight up from the highest point of a track lies a higher
  * one or the block's edge, so what a blade can reach at all is reached.
  */
-import { distance, mix, type Point2, quarterLeft, sub, times, unit } from '../geometry/vec.js';
+import {
+  boxOf,
+  distance,
+  mix,
+  type Point2,
+  quarterLeft,
+  sub,
+  times,
+  unit,
+} from '../geometry/vec.js';
 import { latest, shortestFrom } from './shortest.js';
 import { type Walls, wallsOf } from './walls.js';
 import { edgeAlong, nearestOn, onFace, type Waste } from './waste.js';
@@ -64,8 +73,18 @@ export function roadmapOf(waste: Waste): Roadmap {
   return { wayTo };
 }
 
-const runsAlong = ({ outlines, kerfMm }: Waste, path: readonly Point2[], o: number): boolean =>
-  path.some((p) => distance(p, nearestOn(outlines[o], p)) < kerfMm / 2 + ALONG_MM);
+function runsAlong({ outlines, kerfMm }: Waste, path: readonly Point2[], o: number): boolean {
+  const nearMm = kerfMm / 2 + ALONG_MM;
+  const [minX, minY, maxX, maxY] = boxOf(outlines[o]);
+  return path.some(
+    (p) =>
+      p[0] > minX - nearMm &&
+      p[0] < maxX + nearMm &&
+      p[1] > minY - nearMm &&
+      p[1] < maxY + nearMm &&
+      distance(p, nearestOn(outlines[o], p)) < nearMm,
+  );
+}
 
 /** The line with every detour left out that the blade does not need. */
 function taut({ walls, keepMm }: Waste, line: readonly Point2[]): Point2[] {

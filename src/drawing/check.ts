@@ -74,14 +74,17 @@ const openCuts = (cuts: readonly Trace[]): DrawingFlaw[] =>
 /** How near the ends of a joined cut must lie to other cuts, mm: below what a beam or bit can part. */
 const JOINED_MM = 0.05;
 
+const boxAround = ([x, y]: Point2, mm: number): Box => [x - mm, y - mm, x + mm, y + mm];
+
 /** True when the cut says that its neighbors close it, and both its ends lie on other cuts. */
 const isJoined = (cut: Trace, cuts: readonly Trace[]): boolean =>
   cut.stroke.kind === 'path' &&
   cut.stroke.joined === true &&
   [cut.points[0], cut.points[cut.points.length - 1]].every((end) =>
     cuts.some(
-      ({ points }) =>
+      ({ points, box }) =>
         points !== cut.points &&
+        overlap(box, boxAround(end, JOINED_MM)) &&
         points.slice(1).some((p, i) => distanceToPiece(end, points[i], p) <= JOINED_MM),
     ),
   );
@@ -102,15 +105,36 @@ function meetings(
   labels: readonly Trace[],
   others: readonly Trace[],
 ): DrawingFlaw[] {
+  const near = byColumn(others);
   return labels.flatMap((label) =>
-    others
-      .filter((other) => overlap(label.box, other.box) && cutsAcross(label.points, other.points))
+    near(label.box)
+      .filter((other) => overlap(label.box, other.box) && cutsAcross(label, other))
       .map((other) => ({
         kind,
         layer: other.stroke.layer,
         at: label.points[0],
       })),
   );
+}
+
+/** Width of a column, mm: some letters. */
+const COLUMN_MM = 10;
+
+/** Finds the traces that share an upright column of the drawing with a box: few of very many. */
+function byColumn(traces: readonly Trace[]): (box: Box) => Trace[] {
+  const columns = new Map<number, Trace[]>();
+  const under = ([minX, , maxX]: Box): number[] => {
+    const first = Math.floor(minX / COLUMN_MM);
+    const count = Math.floor(maxX / COLUMN_MM) - first + 1;
+    return Array.from({ length: count }, (_, i) => first + i);
+  };
+  for (const trace of traces)
+    for (const column of under(trace.box)) {
+      const held = columns.get(column);
+      if (held) held.push(trace);
+      else columns.set(column, [trace]);
+    }
+  return (box) => [...new Set(under(box).flatMap((column) => columns.get(column) ?? []))];
 }
 
 function ruleOnWork(rules: readonly Trace[], work: readonly Trace[]): DrawingFlaw[] {
@@ -124,9 +148,10 @@ const overlap = (a: Box, b: Box): boolean =>
   a[0] <= b[2] && b[0] <= a[2] && a[1] <= b[3] && b[1] <= a[3];
 
 /** True when any piece of one line crosses or touches any piece of the other. */
-function cutsAcross(a: readonly Point2[], b: readonly Point2[]): boolean {
+function cutsAcross({ points: a }: Trace, { points: b, box }: Trace): boolean {
   const side = (p: Point2, q: Point2, r: Point2) => Math.sign(cross(sub(q, p), sub(r, p)));
   for (let i = 1; i < a.length; i++) {
+    if (!overlap(boxOf([a[i - 1], a[i]]), box)) continue;
     for (let j = 1; j < b.length; j++) {
       const apart =
         side(a[i - 1], a[i], b[j - 1]) * side(a[i - 1], a[i], b[j]) > 0 ||

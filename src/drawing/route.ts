@@ -40,8 +40,9 @@ const ROOM_MM = 0.8;
 /** Between a ring and a label, so that the number is not read with it, mm. */
 const LABEL_ROOM_MM = 3;
 const STEP_MM = 1;
-/** A number stands as near as it can to where the blade comes to its outline; looked for within these, mm. */
-const AROUND = [22, 45, 90].map(nearestFirst);
+/** A number stands as near as it can to where the blade comes to its outline; looked for up to these reaches, mm, each beyond the last. */
+const REACHES_MM = [22, 45, 90];
+const AROUND = REACHES_MM.map((reachMm, i) => nearestFirst(reachMm, REACHES_MM[i - 1]));
 /** A letter stands no further than this from its parting cut, mm, else beyond the block's upper edge. */
 const BESIDE = nearestFirst(6);
 /** Shorter lines are not drawn, mm. */
@@ -181,13 +182,15 @@ function placed(text: string, { near, steps, walls, may }: Search): Found | null
   return null;
 }
 
-/** Steps of a millimeter from a point, as far as the reach, the nearest first. */
-function nearestFirst(reachMm: number): Point2[] {
+/** Steps of a millimeter from a point, beyond a distance and as far as the reach, the nearest first. */
+function nearestFirst(reachMm: number, beyondMm = -1): Point2[] {
   const steps = Math.floor(reachMm / STEP_MM);
   const out: Point2[] = [];
   for (let i = -steps; i <= steps; i++)
-    for (let j = -steps; j <= steps; j++)
-      if (i * i + j * j <= steps * steps) out.push([i * STEP_MM, j * STEP_MM]);
+    for (let j = -steps; j <= steps; j++) {
+      const farMm = Math.hypot(i, j) * STEP_MM;
+      if (farMm > beyondMm && farMm <= reachMm) out.push([i * STEP_MM, j * STEP_MM]);
+    }
   return out.sort((a, b) => a[0] ** 2 + a[1] ** 2 - b[0] ** 2 - b[1] ** 2);
 }
 
