@@ -10,8 +10,8 @@ export const EDGE_STRIDE = 8;
 
 export type Cells = {
   readonly box: Box;
-  readonly columns: number;
-  readonly rows: number;
+  /** Cells along x, and as many along y. */
+  readonly side: number;
   /** Edges, EDGE_STRIDE numbers each; the inside lies to their left. */
   readonly edges: readonly number[];
   /** Cell by cell, row by row: the numbers of its edges; none where all of it lies outside. */
@@ -44,7 +44,7 @@ export function cellsOf(regions: readonly Region[]): Cells {
   };
   const all = Array.from({ length: count }, (_, e) => e);
   fill(0, 0, side, all);
-  return { box, columns: side, rows: side, edges, near };
+  return { box, side, edges, near };
 }
 
 /**

@@ -232,6 +232,32 @@ export function measureAll(crowd: Crowd): void {
   for (let i = 0; i < crowd.movable; i++) measure(crowd, i);
 }
 
+/**
+ * Moves all items into the container, turning those that fit only otherwise, and measures anew.
+ * @returns false if an item fits at none of its turns; the crowd is then only partly moved
+ */
+export function gather(crowd: Crowd): boolean {
+  const { places, movable, turns } = crowd;
+  for (let i = 0; i < movable; i++) {
+    const own = places.turned[i];
+    const k = fitsIn(crowd, own) ? own : turns[i].find((t) => fitsIn(crowd, t));
+    if (k === undefined) return false;
+    places.turned[i] = k;
+    places.x[i] = clampX(crowd, k, places.x[i]);
+    places.y[i] = clampY(crowd, k, places.y[i]);
+  }
+  measureAll(crowd);
+  return true;
+}
+
+/** Right end of items; 0 of none. */
+export function usedLength({ turned }: Table, places: Places): number {
+  let right = 0;
+  for (let i = 0; i < places.x.length; i++)
+    right = Math.max(right, places.x[i] + turned[places.turned[i]].box[2]);
+  return right;
+}
+
 /** Sum of the losses of all pairs, not weighted; 0 if nothing overlaps. */
 export function totalLoss({ loss, count, movable }: Crowd): number {
   let sum = 0;

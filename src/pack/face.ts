@@ -4,7 +4,7 @@
  * removed. What can be freed stays.
  */
 import type { Box } from '../geometry/vec.js';
-import { type Crowd, clampX, clampY, crowdOf, fitsIn, measureAll, put } from './crowd.js';
+import { crowdOf, gather } from './crowd.js';
 import { type Effort, separator } from './separate.js';
 import type { Table } from './table.js';
 
@@ -166,7 +166,7 @@ function freed(
     },
     container,
   });
-  if (!gathered(crowd)) return { spots: null, looks: 1 };
+  if (!gather(crowd)) return { spots: null, looks: 1 };
   const isOver = (): boolean => crowd.work.looks >= looks || shouldStop();
   const steps = separator(crowd, draw)(EFFORT, isOver);
   let step = steps.next();
@@ -175,17 +175,4 @@ function freed(
   const { turned, x, y } = step.value.places;
   const free = spots.map((_, i) => ({ turned: turned[i], x: x[i], y: y[i] }));
   return { spots: free, looks: crowd.work.looks };
-}
-
-/** Moves all items into the container; false if one fits in none of its turns. */
-function gathered(crowd: Crowd): boolean {
-  const { places } = crowd;
-  for (let i = 0; i < crowd.movable; i++) {
-    const own = places.turned[i];
-    const k = fitsIn(crowd, own) ? own : crowd.turns[i].find((t) => fitsIn(crowd, t));
-    if (k === undefined) return false;
-    put(crowd, i, k, clampX(crowd, k, places.x[i]), clampY(crowd, k, places.y[i]));
-  }
-  measureAll(crowd);
-  return true;
 }

@@ -25,10 +25,14 @@ const MANY_SUMS = 400;
 export function noFit(fixed: Pieces, moving: Pieces): Region[] {
   if (fixed.convex.length * moving.convex.length >= MANY_SUMS)
     return [noFitRegion(fixed.outline, moving.outline)];
-  const sums = fixed.convex.flatMap((a) => moving.convex.map((b) => convexSum(a, b.map(opposite))));
+  const sums = convexNoFits(fixed, moving);
   if (sums.length === 1) return [asRegion(ring(sums[0]))];
   // As lines, not rings: where corners are in line but for rounding, pieces and their sums have no area.
   return woundRound(sums);
 }
+
+/** The same for each pair of convex pieces alone. */
+export const convexNoFits = (fixed: Pieces, moving: Pieces): Convex[] =>
+  fixed.convex.flatMap((a) => moving.convex.map((b) => convexSum(a, b.map(opposite))));
 
 const opposite = ([x, y]: Point2): Point2 => [-x, -y];

@@ -32,13 +32,12 @@ export function overlapOf(table: Table): Overlap {
     const px = cos * dx + sin * dy;
     const py = cos * dy - sin * dx;
     const k = polygon[pair];
-    const columns = grid[3 * k];
-    const rows = grid[3 * k + 1];
+    const side = grid[2 * k];
     let column = Math.floor((px - origin[4 * k]) * origin[4 * k + 2]);
     let row = Math.floor((py - origin[4 * k + 1]) * origin[4 * k + 3]);
-    column = column < 0 ? 0 : column >= columns ? columns - 1 : column;
-    row = row < 0 ? 0 : row >= rows ? rows - 1 : row;
-    const cell = grid[3 * k + 2] + row * columns + column;
+    column = column < 0 ? 0 : column >= side ? side - 1 : column;
+    row = row < 0 ? 0 : row >= side ? side - 1 : row;
+    const cell = grid[2 * k + 1] + row * side + column;
     const end = start[cell + 1];
     let least = Infinity;
     let inside = false;

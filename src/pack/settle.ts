@@ -3,11 +3,11 @@
  * without any pair changing sides, and outlines that overlap by rounding touch exactly. A linear
  * program, repeated while it gains (compaction after Z. Li and V. Milenkovic, 1995).
  */
-import { convexPieces, convexSum } from '../geometry/pieces.js';
 import { movedRing, type Ring } from '../geometry/ring.js';
 import type { Point2 } from '../geometry/vec.js';
 import { type LinearSolver, type Row, solve } from '../linear/solver.js';
-import { copyOfPlaces, type Places } from './crowd.js';
+import { copyOfPlaces, usedLength } from './crowd.js';
+import { convexNoFits, piecesOf } from './nofit.js';
 import type { StripLayout, StripProblem } from './strip.js';
 
 /** How far an item may move in one program, as a share of the strip's height. */
@@ -20,8 +20,8 @@ const TOLERANCE = 1e-10;
 /** Overlap is worth so many times its depth in length: it is only kept where it can not be helped. */
 const OVERLAP_COST = 1e4;
 
-/** Convex pieces of every turned outline of the problem, from its true rings. */
-type Body = readonly (readonly Point2[])[];
+/** The no-fit polygons of the convex pieces of two turned outlines, as lines to stay beyond. */
+type Lines = (fixed: number, moving: number) => readonly (readonly Apart[])[];
 
 /**
  * @param rings true outlines, about the same origins as those of the problem's table
@@ -33,13 +33,10 @@ export function settled(
   rings: readonly Ring[],
   layout: StripLayout,
 ): StripLayout {
-  const bodies = problem.table.turned.map(
-    ({ outline, turnDeg }): Body =>
-      convexPieces(movedRing({ turnDeg, move: [0, 0] }, rings[outline])),
-  );
+  const lines = linesOf(problem, rings);
   let best = layout;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const next = settledOnce(solver, problem, bodies, best);
+    const next = settledOnce(solver, problem, lines, best);
     if (!next) return best;
     const gain = best.length - next.length;
     best = next;
@@ -54,7 +51,7 @@ type Apart = { readonly normal: Point2; readonly least: number };
 function settledOnce(
   solver: LinearSolver,
   { table, height }: StripProblem,
-  bodies: readonly Body[],
+  lines: Lines,
   { length, places }: StripLayout,
 ): StripLayout | null {
   const { turned, x, y } = places;
@@ -81,12 +78,7 @@ function settledOnce(
     });
     for (let j = i + 1; j < count; j++) {
       const [dx, dy] = [x[j] - x[i], y[j] - y[i]];
-      for (const { normal, least } of aparts(
-        bodies[turned[i]],
-        bodies[turned[j]],
-        [dx, dy],
-        reach,
-      )) {
+      for (const { normal, least } of aparts(lines(turned[i], turned[j]), [dx, dy], reach)) {
         const [nx, ny] = normal;
         rows.push({
           terms: [
@@ -119,35 +111,43 @@ function settledOnce(
     moved.x[i] += solved.values[2 * i] - reach;
     moved.y[i] += solved.values[2 * i + 1] - reach;
   }
-  return { length: lengthOf(table, moved), places: moved };
+  return { length: usedLength(table, moved), places: moved };
 }
 
-const lengthOf = ({ turned }: StripProblem['table'], places: Places): number =>
-  Math.max(...places.x.map((at, i) => at + turned[places.turned[i]].box[2]));
+/** Each pair of turned outlines is looked at in every program, its polygons are made once. */
+function linesOf({ table }: StripProblem, rings: readonly Ring[]): Lines {
+  const pieces = table.turned.map(({ outline, turnDeg }) =>
+    piecesOf(movedRing({ turnDeg, move: [0, 0] }, rings[outline])),
+  );
+  const known = new Map<number, readonly (readonly Apart[])[]>();
+  return (fixed, moving) => {
+    const pair = fixed * pieces.length + moving;
+    const lines = known.get(pair) ?? convexNoFits(pieces[fixed], pieces[moving]).map(edgeLines);
+    known.set(pair, lines);
+    return lines;
+  };
+}
 
-/** One line for each pair of convex pieces that could meet within the reach of both items. */
-function aparts(a: Body, b: Body, [dx, dy]: Point2, reach: number): Apart[] {
+/** The lines along the edges of a convex polygon; its inside lies before all of them. */
+const edgeLines = (polygon: readonly Point2[]): Apart[] =>
+  polygon.flatMap(([x, y], k) => {
+    const [toX, toY] = polygon[(k + 1) % polygon.length];
+    const run = Math.sqrt((toX - x) ** 2 + (toY - y) ** 2);
+    if (run === 0) return [];
+    const normal: Point2 = [(toY - y) / run, (x - toX) / run];
+    return [{ normal, least: normal[0] * x + normal[1] * y }];
+  });
+
+/** For each pair of convex pieces that could meet within the reach of both items, the line they are furthest beyond. */
+function aparts(polygons: readonly (readonly Apart[])[], [dx, dy]: Point2, reach: number): Apart[] {
   const near = 4 * reach;
-  const out: Apart[] = [];
-  for (const p of a) {
-    for (const q of b) {
-      const noFit = convexSum(
-        p,
-        q.map(([x, y]): Point2 => [-x, -y]),
-      );
-      let best: Apart | null = null;
-      let furthest = -Infinity;
-      noFit.forEach(([x, y], k) => {
-        const [toX, toY] = noFit[(k + 1) % noFit.length];
-        const run = Math.sqrt((toX - x) ** 2 + (toY - y) ** 2);
-        if (run === 0) return;
-        const normal: Point2 = [(toY - y) / run, (x - toX) / run];
-        const least = normal[0] * x + normal[1] * y;
-        const beyond = normal[0] * dx + normal[1] * dy - least;
-        if (beyond > furthest) [furthest, best] = [beyond, { normal, least }];
-      });
-      if (best && furthest < near) out.push(best);
+  return polygons.flatMap((lines) => {
+    let best = lines[0];
+    let furthest = -Infinity;
+    for (const line of lines) {
+      const beyond = line.normal[0] * dx + line.normal[1] * dy - line.least;
+      if (beyond > furthest) [furthest, best] = [beyond, line];
     }
-  }
-  return out;
+    return furthest < near ? [best] : [];
+  });
 }

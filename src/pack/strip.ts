@@ -7,14 +7,14 @@
 import { Fault } from '../problem.js';
 import {
   type Crowd,
-  clampX,
-  clampY,
   copyOfPlaces,
   crowdOf,
   fitsIn,
+  gather,
   measureAll,
   type Places,
   setContainer,
+  usedLength,
 } from './crowd.js';
 import { type Effort, restore, type Separation, separator } from './separate.js';
 import { exchangeTwo } from './shake.js';
@@ -116,7 +116,10 @@ function* search(
   const isExplored = (): boolean => !exploring();
   const isOver = (): boolean => guide.spent >= 1;
   const take = (): StripLayout => {
-    const layout = { length: usedLength(crowd), places: copyOfPlaces(crowd.places) };
+    const layout = {
+      length: usedLength(crowd.table, crowd.places),
+      places: copyOfPlaces(crowd.places),
+    };
     found(layout);
     return layout;
   };
@@ -194,7 +197,9 @@ function stripOf(problem: StripProblem, draw: () => number): Strip {
     container,
   });
   const leastLength = Math.max(longest(crowd), area / height);
-  const length = start ? usedLength(crowd) : Math.max(leastLength, area / (START_DENSITY * height));
+  const length = start
+    ? usedLength(crowd.table, crowd.places)
+    : Math.max(leastLength, area / (START_DENSITY * height));
   const strip = { crowd, problem, leastLength, length };
   setLength(strip, length, 1);
   if (!start) strew(crowd, draw);
@@ -228,14 +233,6 @@ function strew(crowd: Crowd, draw: () => number): void {
   measureAll(crowd);
 }
 
-/** Right end of the items. */
-export function usedLength({ places, table, movable }: Crowd): number {
-  let right = 0;
-  for (let i = 0; i < movable; i++)
-    right = Math.max(right, places.x[i] + table.turned[places.turned[i]].box[2]);
-  return right;
-}
-
 /**
  * Makes the strip so long; items right of the split (a share of its length) move with its end, and an
  * item too long for it is turned.
@@ -244,17 +241,12 @@ function setLength(strip: Strip, length: number, splitAt: number): void {
   const { crowd, problem } = strip;
   const { places, table } = crowd;
   const split = splitAt * strip.length;
-  setContainer(crowd, [0, 0, length, problem.height]);
   for (let i = 0; i < crowd.movable; i++) {
-    const own = places.turned[i];
-    const { box } = table.turned[own];
+    const { box } = table.turned[places.turned[i]];
     const middle = places.x[i] + (box[0] + box[2]) / 2;
-    const x = middle > split ? places.x[i] + length - strip.length : places.x[i];
-    const k = fitsIn(crowd, own) ? own : (crowd.turns[i].find((t) => fitsIn(crowd, t)) ?? own);
-    places.turned[i] = k;
-    places.x[i] = clampX(crowd, k, x);
-    places.y[i] = clampY(crowd, k, places.y[i]);
+    if (middle > split) places.x[i] = places.x[i] + length - strip.length;
   }
-  measureAll(crowd);
+  setContainer(crowd, [0, 0, length, problem.height]);
+  if (!gather(crowd)) throw new Fault(`a strip of ${length} is shorter than one of its items`);
   strip.length = length;
 }

@@ -41,7 +41,7 @@ export type Table = {
   readonly turning: Float64Array;
   /** By polygon: lower left corner, and cells a unit of length along x and y, 4 numbers. */
   readonly origin: Float64Array;
-  /** By polygon: columns, rows, number of its first cell. */
+  /** By polygon: cells a side, number of its first cell. */
   readonly grid: Int32Array;
   /** By cell: where its list in `near` begins; one more at the end. */
   readonly start: Int32Array;
@@ -148,9 +148,9 @@ function flattened(all: readonly Cells[]): Flat {
   const near: number[] = [];
   const edges: number[] = [];
   for (const cells of all) {
-    const { box, columns, rows } = cells;
-    origin.push(box[0], box[1], columns / (box[2] - box[0]), rows / (box[3] - box[1]));
-    grid.push(columns, rows, start.length);
+    const { box, side } = cells;
+    origin.push(box[0], box[1], side / (box[2] - box[0]), side / (box[3] - box[1]));
+    grid.push(side, start.length);
     for (const list of cells.near) {
       start.push(near.length);
       for (const e of list) near.push(edges.length + e * EDGE_STRIDE);
