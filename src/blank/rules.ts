@@ -3,7 +3,7 @@ import { halves } from '../body/properties.js';
 import { type BodyShape, offsetAt } from '../body/shape.js';
 import { asRegion, intersect } from '../geometry/clip.js';
 import { ring } from '../geometry/ring.js';
-import { add, distanceToPiece, type Point2, sub, times } from '../geometry/vec.js';
+import { add, distanceToEdge, type Point2, sub, times } from '../geometry/vec.js';
 import { PATHS, type Pattern } from '../pattern/pattern.js';
 import { type Problem, problem } from '../problem.js';
 import { type BallastHole, pointBeyondMm } from './blank.js';
@@ -209,7 +209,10 @@ function holeAtSlot(hole: BallastHole, i: number, slot: LipSlot): Problem[] {
   const overlap = intersect([asRegion(ring(bore))], [asRegion(ring(cut))]).length > 0;
   const betweenMm = overlap
     ? 0
-    : Math.min(...bore.map((p) => toEdge(p, cut)), ...cut.map((p) => toEdge(p, bore)));
+    : Math.min(
+        ...bore.map((p) => distanceToEdge(p, cut)),
+        ...cut.map((p) => distanceToEdge(p, bore)),
+      );
   if (betweenMm >= LEAST_WOOD_MM) return [];
   return [
     problem('hole-meets-slot', PATHS.ballast(i), {
@@ -219,7 +222,3 @@ function holeAtSlot(hole: BallastHole, i: number, slot: LipSlot): Problem[] {
     }),
   ];
 }
-
-/** Distance from a point to the edge of a polygon. */
-const toEdge = (p: Point2, polygon: readonly Point2[]): number =>
-  Math.min(...polygon.map((a, k) => distanceToPiece(p, a, polygon[(k + 1) % polygon.length])));

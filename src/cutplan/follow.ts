@@ -11,14 +11,7 @@ import {
   pathPoints,
   segmentsOf,
 } from '../geometry/arcpath.js';
-import {
-  distance,
-  distanceToPiece,
-  type Point2,
-  quarterLeft,
-  sub,
-  times,
-} from '../geometry/vec.js';
+import { distance, distanceToEdge, type Point2, quarterLeft, sub, times } from '../geometry/vec.js';
 import type { NestFace } from '../nest/nest.js';
 import { type CutPlan, lineLength, type SawnPart } from './cutplan.js';
 import { shortRound, travelOf } from './order.js';
@@ -85,7 +78,7 @@ function startsOf(path: ArcPath, own: number, { face, walls, kerfMm }: Bench): S
   const { outline } = face.placements[own];
   // In a corner that turns inward the path keeps further off: a cut begun there would leave a step.
   const touching = all.filter(
-    (s) => Math.abs(toOutline(s.from, outline) - kerfMm / 2) <= OUTLINE_CHORD_MM,
+    (s) => Math.abs(distanceToEdge(s.from, outline) - kerfMm / 2) <= OUTLINE_CHORD_MM,
   );
   const segments = touching.length > 0 ? touching : all;
   const fromOthers = Math.max(kerfMm / 4, kerfMm / 2 - 0.008);
@@ -116,9 +109,6 @@ function startsOf(path: ArcPath, own: number, { face, walls, kerfMm }: Bench): S
     segments.includes(s) ? [{ from: all[(i + all.length - 1) % all.length].from, at: s.from }] : [],
   );
 }
-
-const toOutline = (p: Point2, outline: readonly Point2[]): number =>
-  Math.min(...outline.map((a, k) => distanceToPiece(p, a, outline[(k + 1) % outline.length])));
 
 function roundOf(starts: readonly (readonly Start[])[]): {
   readonly order: number[];

@@ -28,6 +28,10 @@ export function distanceToPiece(p: Point2, from: Point2, to: Point2): number {
   return distance(p, mix(from, to, Math.min(1, Math.max(0, share))));
 }
 
+/** Distance from a point to the edge of a polygon. */
+export const distanceToEdge = (p: Point2, polygon: readonly Point2[]): number =>
+  Math.min(...polygon.map((a, k) => distanceToPiece(p, a, polygon[(k + 1) % polygon.length])));
+
 /** Box around points: [least x, least y, greatest x, greatest y]. */
 export type Box = readonly [minX: number, minY: number, maxX: number, maxY: number];
 

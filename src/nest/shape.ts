@@ -4,7 +4,7 @@
  */
 import { asRegion, offset } from '../geometry/clip.js';
 import { movedRing, type Ring, ring, ringArea, ringBox, selfCrossing } from '../geometry/ring.js';
-import { type Box, cross, length, type Point2, sub } from '../geometry/vec.js';
+import { type Box, distanceToPiece, type Point2 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
 import { type Band, bandAround, bandPoints, bandUpTo } from './band.js';
 import type { NestPart, NestRules, TurnDeg } from './nest.js';
@@ -127,7 +127,7 @@ function thinned(line: readonly Point2[], tolerance: number): Point2[] {
   let far = 0;
   let at = -1;
   for (let i = 1; i < line.length - 1; i++) {
-    const d = distanceToSegment(line[i], first, last);
+    const d = distanceToPiece(line[i], first, last);
     if (d > far) [far, at] = [d, i];
   }
   if (far <= tolerance) return [first, last];
@@ -135,12 +135,4 @@ function thinned(line: readonly Point2[], tolerance: number): Point2[] {
     ...thinned(line.slice(0, at + 1), tolerance).slice(0, -1),
     ...thinned(line.slice(at), tolerance),
   ];
-}
-
-function distanceToSegment(p: Point2, a: Point2, b: Point2): number {
-  const ab = sub(b, a);
-  const ap = sub(p, a);
-  const along = (ap[0] * ab[0] + ap[1] * ab[1]) / (ab[0] * ab[0] + ab[1] * ab[1]);
-  if (!(along > 0)) return length(ap);
-  return along >= 1 ? length(sub(p, b)) : Math.abs(cross(ab, ap)) / length(ab);
 }
