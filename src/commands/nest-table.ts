@@ -3,7 +3,9 @@ import { trimmed } from '../formats/number.js';
 import type { Job } from '../job.js';
 import { faceLimitRatio } from '../nest/limit.js';
 import type { Nest } from '../nest/nest.js';
-import { blanksOf, blockWords, offcutWords, timberWords } from './nest-words.js';
+import { nestTotals } from '../nest/totals.js';
+import { blanksOf, FACE_COLUMNS, faceCells, offcutWords, timberWords } from './nest-words.js';
+import { soMany } from './so-many.js';
 import { table } from './table.js';
 
 const percent = (ratio: number): string => `${trimmed(100 * ratio, 1)} %`;
@@ -20,25 +22,15 @@ export function nestText({ name }: Job, nest: Nest, shortestMm: number): string 
     ]),
   );
   const faces = table(
-    ['face', 'block', 'outlines', 'layers', 'stacks', 'blanks', 'used', 'limit', 'of the limit'],
+    [...FACE_COLUMNS, 'used', 'limit', 'of the limit'],
     nest.faces.map((f) => {
       const limit = faceLimitRatio(f, nest.limitRatios);
-      return [
-        String(f.id),
-        blockWords(f),
-        String(f.placements.length),
-        String(f.layers),
-        String(f.copies),
-        String(blanksOf(f)),
-        percent(f.usedRatio),
-        percent(limit),
-        percent(f.usedRatio / limit),
-      ];
+      return [...faceCells(f), percent(f.usedRatio), percent(limit), percent(f.usedRatio / limit)];
     }),
   );
   const blanks = Object.values(nest.made).reduce((sum, n) => sum + n, 0);
   return [
-    `${name}: ${counted(blanks, 'blank')} in ${counted(nest.stacks, 'stack')} with ${counted(nest.faces.length, 'layout')} to trace`,
+    `${name}: ${soMany(blanks, 'blank')} in ${soMany(nest.stacks, 'stack')} with ${soMany(nest.faces.length, 'layout')} to trace`,
     patterns,
     faces,
     'Limit: what copies in their densest double lattice would take of endless wood, the gap between them; edges and flaws keep a face below it.',
@@ -74,15 +66,5 @@ export const nestData = (nest: Nest) => ({
       })),
     };
   }),
-  stacks: nest.stacks,
-  blocksUsed: nest.blocksUsed,
-  usedRatio: nest.usedRatio,
-  timberUsedMm3: nest.timberUsedMm3,
-  timberBoundMm3: nest.timberBoundMm3,
-  timberBoundKind: nest.timberBoundKind,
-  timberAreaBoundMm3: nest.timberAreaBoundMm3,
-  limitReached: nest.limitReached,
-  interrupted: nest.interrupted,
+  ...nestTotals(nest),
 });
-
-const counted = (n: number, word: string): string => `${n} ${word}${n === 1 ? '' : 's'}`;

@@ -2,8 +2,20 @@
 import { trimmed } from '../formats/number.js';
 import type { Nest, NestFace } from '../nest/nest.js';
 
+/** Columns of a table of faces, and what stands in them. */
+export const FACE_COLUMNS = ['face', 'block', 'outlines', 'layers', 'stacks', 'blanks'] as const;
+
+export const faceCells = (face: NestFace): string[] => [
+  String(face.id),
+  blockWords(face),
+  String(face.placements.length),
+  String(face.layers),
+  String(face.copies),
+  String(blanksOf(face)),
+];
+
 /** Size of a face's blocks and the piles they are taken from. */
-export function blockWords({ lengthMm, widthMm, thicknessMm, stacks }: NestFace): string {
+function blockWords({ lengthMm, widthMm, thicknessMm, stacks }: NestFace): string {
   const piles = new Set(stacks.flatMap((s) => s.blocks.map((b) => b.block)));
   return `${size([lengthMm, widthMm, thicknessMm])}, ${[...piles].join(' and ')}`;
 }

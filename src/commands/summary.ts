@@ -5,7 +5,8 @@ import { wishSeen } from '../afloat/wish.js';
 import { trimmed } from '../formats/number.js';
 import type { Jig } from '../jig/jig.js';
 import type { Build, Product } from '../pipeline.js';
-import { blanksOf, blockWords, timberWords } from './nest-words.js';
+import { FACE_COLUMNS, faceCells, timberWords } from './nest-words.js';
+import { soMany } from './so-many.js';
 import { table } from './table.js';
 
 export function summary(build: Build, dir: string): string {
@@ -28,16 +29,8 @@ export function summary(build: Build, dir: string): string {
       ? []
       : [
           table(
-            ['face', 'block', 'outlines', 'layers', 'stacks', 'blanks', 'used'],
-            nest.faces.map((f) => [
-              String(f.id),
-              blockWords(f),
-              String(f.placements.length),
-              String(f.layers),
-              String(f.copies),
-              String(blanksOf(f)),
-              `${trimmed(100 * f.usedRatio, 0)} %`,
-            ]),
+            [...FACE_COLUMNS, 'used'],
+            nest.faces.map((f) => [...faceCells(f), `${trimmed(100 * f.usedRatio, 0)} %`]),
           ),
         ];
   const first = faces.length > 0 ? 'faces/face-1.svg' : `templates/${products[0].blank.name}.svg`;
@@ -53,24 +46,23 @@ export function summary(build: Build, dir: string): string {
 }
 
 function made({ products, nest, sheets }: Build): string {
-  const count = (n: number, word: string) => `${n} ${word}${n === 1 ? '' : 's'}`;
   const jigs = products.reduce((n, p) => n + p.jigs.length, 0);
   const blanks = nest
     ? [
-        count(
+        soMany(
           Object.values(nest.made).reduce((a, b) => a + b, 0),
           'blank',
         ),
       ]
     : [];
-  const stacks = nest ? [count(nest.stacks, 'stack'), count(nest.faces.length, 'face')] : [];
+  const stacks = nest ? [soMany(nest.stacks, 'stack'), soMany(nest.faces.length, 'face')] : [];
   const laid = sheets.reduce((sum, s) => sum + s.layout.copies, 0);
   return [
-    count(products.length, 'pattern'),
+    soMany(products.length, 'pattern'),
     ...blanks,
     ...stacks,
-    ...(laid > 0 ? [count(laid, 'sheet')] : []),
-    count(jigs, 'jig'),
+    ...(laid > 0 ? [soMany(laid, 'sheet')] : []),
+    soMany(jigs, 'jig'),
   ].join(', ');
 }
 

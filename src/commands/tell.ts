@@ -1,9 +1,11 @@
 /** Problems as a maker reads them, and as a program does. */
+
 import { styleText } from 'node:util';
 import { isError, tell } from '../messages.js';
 import { keyText } from '../pattern/form.js';
 import type { Problem } from '../problem.js';
 import type { Terminal } from '../terminal.js';
+import { soMany } from './so-many.js';
 
 const MOST_SHOWN = 20;
 
@@ -27,7 +29,7 @@ function inWords(p: Problem, colored: boolean): string {
 export function counted(problems: readonly Problem[]): string {
   const errors = problems.filter(isError).length;
   const warnings = problems.length - errors;
-  const some = (n: number, word: string) => (n === 0 ? [] : [`${n} ${word}${n === 1 ? '' : 's'}`]);
+  const some = (n: number, word: string) => (n === 0 ? [] : [soMany(n, word)]);
   return [...some(errors, 'error'), ...some(warnings, 'warning')].join(', ');
 }
 

@@ -4,6 +4,7 @@ import type { Point2 } from '../geometry/vec.js';
 import type { Jig } from '../jig/jig.js';
 import { faceLimitRatio } from '../nest/limit.js';
 import type { NestFace, Placement } from '../nest/nest.js';
+import { nestTotals } from '../nest/totals.js';
 import type { Build, MadeSheet, Product } from '../pipeline.js';
 import { Fault } from '../problem.js';
 import { floatData } from './float-json.js';
@@ -32,15 +33,7 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
       })),
       made: nest.made,
       ordered: nest.ordered,
-      stacks: nest.stacks,
-      blocksUsed: nest.blocksUsed,
-      usedRatio: nest.usedRatio,
-      timberUsedMm3: nest.timberUsedMm3,
-      timberBoundMm3: nest.timberBoundMm3,
-      timberBoundKind: nest.timberBoundKind,
-      timberAreaBoundMm3: nest.timberAreaBoundMm3,
-      limitReached: nest.limitReached,
-      interrupted: nest.interrupted,
+      ...nestTotals(nest),
     },
     sheets: sheets.map(sheetRecord),
     jigs: products.flatMap((p) => p.jigs.map((jig) => jigRecord(jig, jigFile(jig)))),
