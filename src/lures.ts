@@ -31,8 +31,23 @@ export const designsOf = ({ orders, materials }: Job): Design[] =>
     return { shape, blank, findings: [...problems, ...filled].map((p) => finding(index, p)) };
   });
 
+export type Designed = {
+  readonly designs: readonly Design[];
+  /** One a design; null when one of them cannot be made in wood, and findings say why. */
+  readonly blanks: readonly Blank[] | null;
+  readonly findings: readonly Finding[];
+};
+
+/** All lures of the job designed, and their blanks if every one can be made. */
+export function designed(job: Job): Designed {
+  const designs = designsOf(job);
+  const findings = designs.flatMap((d) => d.findings);
+  const blanks = designs.flatMap((d) => (d.blank ? [d.blank] : []));
+  return { designs, findings, blanks: findings.length === 0 ? blanks : null };
+}
+
 /** Can every lure of the job be made in wood? */
-export const designFindings = (job: Job): Finding[] => designsOf(job).flatMap((d) => d.findings);
+export const designFindings = (job: Job): readonly Finding[] => designed(job).findings;
 
 /** What is known better than the files say: the water at hand, the timber of the very block. */
 export type AtHand = { readonly water?: Partial<WaterFile>; readonly timber?: TimberDensity };
@@ -61,11 +76,10 @@ export function floatings(
   job: Job,
   atHand: AtHand = {},
 ): { readonly lures: readonly Floating[]; readonly findings: readonly Finding[] } {
-  const designs = designsOf(job);
-  const findings = designs.flatMap((d) => d.findings);
-  if (findings.length > 0) return { lures: [], findings };
-  const lures = designs.map(({ shape, blank }, index) =>
-    afloat(job, index, { body: makeBody(shape), blank: blank as Blank }, atHand),
+  const { designs, blanks, findings } = designed(job);
+  if (!blanks) return { lures: [], findings };
+  const lures = designs.map(({ shape }, index) =>
+    afloat(job, index, { body: makeBody(shape), blank: blanks[index] }, atHand),
   );
   return { lures, findings };
 }

@@ -3,7 +3,7 @@ import type { Blank } from './blank/blank.js';
 import { gapMm } from './drawing/cut.js';
 import { sawing } from './drawing/sawing.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
-import { designsOf } from './lures.js';
+import { designed } from './lures.js';
 import { isError } from './messages.js';
 import type { Nest, NestEffort } from './nest/nest.js';
 import { checkOrder, nestOrder } from './nest/order.js';
@@ -68,10 +68,8 @@ export function nestJob(
   search: Search,
   effort: Effort = NEST_EFFORT,
 ): NestedJob {
-  const designs = designsOf(job);
-  const unmakeable = designs.flatMap((d) => d.findings);
-  if (unmakeable.length > 0) return { nest: null, blanks: [], findings: unmakeable };
-  const blanks = designs.map((d) => d.blank as Blank);
+  const { blanks, findings: unmakeable } = designed(job);
+  if (!blanks) return { nest: null, blanks: [], findings: unmakeable };
   const sawn = blanks.flatMap((blank) => sawing(blank, workshop.saw).problems);
   const { nest, findings } = nestRun({ job, workshop, blanks }, search, effort);
   const found = [...sawn.map((p) => finding('job', p)), ...findings];

@@ -25,7 +25,7 @@ import type { Jig } from './jig/jig.js';
 import { makeJigs, wallProblem } from './jig/set.js';
 import type { JigSetups } from './jig/setup.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
-import { afloat, designsOf } from './lures.js';
+import { afloat, designed } from './lures.js';
 import { isError } from './messages.js';
 import type { Knot, Nest, NestFace } from './nest/nest.js';
 import type { Search } from './nest/search.js';
@@ -72,10 +72,8 @@ export function build(
   search: Search,
   effort: Effort = NEST_EFFORT,
 ): Outcome {
-  const designs = designsOf(job);
-  const unmakeable = designs.flatMap((d) => d.findings);
-  if (unmakeable.length > 0) return { build: null, findings: unmakeable };
-  const blanks = designs.map((d) => d.blank as Blank);
+  const { designs, blanks, findings: unmakeable } = designed(job);
+  if (!blanks) return { build: null, findings: unmakeable };
 
   const { workshop } = job;
   const tools = workshop && { sheet: workshop.sheet, cutter: workshop.templateCutter };

@@ -9,6 +9,7 @@ import { sheetDrawing } from './drawing/sheet.js';
 import type { Template } from './drawing/template-part.js';
 import type { Ring } from './geometry/ring.js';
 import type { LipSheet, Order, Workshop } from './job.js';
+import { clearOf } from './nest/fit.js';
 import type { NestPart } from './nest/nest.js';
 import type { Search } from './nest/search.js';
 import { fitsSheet, planSheets, type SheetLayout, type SheetSize } from './nest/sheets.js';
@@ -133,8 +134,7 @@ function lipPart(wanted: WantedLip, sheets: readonly LipSheet[]): LipPart {
     name,
     lengthMm: lip.lengthMm,
     widthMm: lip.widthMm,
-    clearLengthMm: sheet.lengthMm - 2 * sheet.marginMm,
-    clearWidthMm: sheet.widthMm - 2 * sheet.marginMm,
+    ...clearOf(sheet),
   };
   return refused(problem('lip-larger-than-sheet', key, facts));
 }

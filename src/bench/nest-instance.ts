@@ -97,6 +97,12 @@ const middleOf = (r: Ring): Point2 => {
   return [(left + right) / 2, (bottom + top) / 2];
 };
 
+/** A ring about the middle of its box. */
+const centered = (r: Ring): Ring => {
+  const [x, y] = middleOf(r);
+  return movedRing({ turnDeg: 0, move: [-x, -y] }, r);
+};
+
 /**
  * Outlines are searched a little too small, as a share of the strip's height: so a groove just as wide
  * as what fits into it stays a place and does not vanish from the no-fit polygon. Settling makes good
@@ -125,11 +131,11 @@ export function problemOf(
   { rings, turnsDeg, items, height }: Instance,
   insetShare = INSET_SHARE,
 ): StripProblem {
-  const outlines = rings.map((r, i) => {
-    const [x, y] = middleOf(r);
-    const centered = movedRing({ turnDeg: 0, move: [-x, -y] }, r);
-    return { ring: centered, grown: inset(centered, insetShare * height), turnsDeg: turnsDeg[i] };
-  });
+  const outlines = rings.map(centered).map((r, i) => ({
+    ring: r,
+    grown: inset(r, insetShare * height),
+    turnsDeg: turnsDeg[i],
+  }));
   const table = tableOf(outlines);
   const start = rowsOf(outlines, table, items.length, height);
   return { table, areas: rings.map(ringArea), items, height, start };
@@ -161,11 +167,7 @@ export function settledLayout(
   problem: StripProblem,
   layout: StripLayout,
 ): StripLayout {
-  const centered = rings.map((r) => {
-    const [x, y] = middleOf(r);
-    return movedRing({ turnDeg: 0, move: [-x, -y] }, r);
-  });
-  return settled(solver, problem, centered, layout);
+  return settled(solver, problem, rings.map(centered), layout);
 }
 
 export type Result = {

@@ -10,9 +10,17 @@ const sizeOf = (set: ShapeSet, part: number): { lengthMm: number; heightMm: numb
   const [minX, minY, maxX, maxY] = set.shapes[2 * part].box;
   return { lengthMm: maxX - minX, heightMm: maxY - minY };
 };
-const clearOf = (b: Block): { clearLengthMm: number; clearWidthMm: number } => ({
-  clearLengthMm: b.lengthMm - 2 * b.marginMm,
-  clearWidthMm: b.widthMm - 2 * b.marginMm,
+/** Negative where the margins meet. */
+export const clearOf = ({
+  lengthMm,
+  widthMm,
+  marginMm,
+}: Pick<Block, 'lengthMm' | 'widthMm' | 'marginMm'>): {
+  readonly clearLengthMm: number;
+  readonly clearWidthMm: number;
+} => ({
+  clearLengthMm: lengthMm - 2 * marginMm,
+  clearWidthMm: widthMm - 2 * marginMm,
 });
 
 /** By how much a part is larger than a block's clear face, mm; not above 0 if it fits by size. */

@@ -1,6 +1,7 @@
 /** A draft made better: by layouts searched for, and by choosing between all of them at once. */
 import { chordArea } from './chords.js';
 import { bestDraft, type Draft, type Order, type Step } from './draft.js';
+import { isLess } from './judged.js';
 import { type Chosen, type Demand, excessCost, leastCost, relaxed } from './master.js';
 import type { Nest } from './nest.js';
 import { costOf, pilesOf, volumeMm3 } from './pile.js';
@@ -49,7 +50,7 @@ export function bestPlan(order: Order, search: Search): Plan {
   const light = leastWork(search.solver, demand, best, { among, nodes: NODES });
   const plan = [best, light]
     .map((chosen) => draftOf(order, sawingsOf({ packer, parts, pool }, chosen)))
-    .reduce((a, b) => (isLess(effortOf(b), effortOf(a)) ? b : a), draft);
+    .reduce((a, b) => (isLess(judgedBy(b), judgedBy(a)) ? b : a), draft);
   const bounds = boundsOf(order, demand, { search, searched, plan });
   return {
     ...plan,
@@ -111,7 +112,7 @@ const timberOf = (steps: readonly Step[]): number =>
   total(steps, (s) => s.layers * s.copies * volumeMm3(s.option.like));
 
 /** What a plan is judged by, first things first: blanks missing, cost, faces, stacks, timber not left over as offcuts. */
-function effortOf({ steps, missing }: Draft): number[] {
+function judgedBy({ steps, missing }: Draft): number[] {
   const costs = new Map(steps.flatMap((s) => s.option.from.map((b) => [b.name, costOf(b)])));
   const cost = total(
     steps.flatMap((s) => s.stacks),
@@ -122,14 +123,6 @@ function effortOf({ steps, missing }: Draft): number[] {
     (s) => s.layers * s.copies * s.layout.usedLengthMm * s.option.like.widthMm,
   );
   return [total(missing, (n) => n), cost, steps.length, total(steps, (s) => s.copies), laid];
-}
-
-/** Sums that agree to this are equal, relative. */
-const SAME = 1e-9;
-
-function isLess(a: readonly number[], b: readonly number[]): boolean {
-  const at = a.findIndex((v, i) => Math.abs(v - b[i]) > SAME * Math.abs(b[i]));
-  return at >= 0 && a[at] < b[at];
 }
 
 /**

@@ -3,8 +3,7 @@
 import { convexHull } from '../geometry/convex.js';
 import { type Ring, ringArea } from '../geometry/ring.js';
 import { goodLattices } from '../lattice/densest.js';
-import type { DoubleLattice } from '../lattice/double.js';
-import { densityOf } from '../lattice/double.js';
+import { type DoubleLattice, densityOf } from '../lattice/double.js';
 import type { Grown } from '../lattice/frame.js';
 import { withGap } from '../lattice/grow.js';
 import { densestDoubleLattice, hullDoubleLattices } from '../lattice/hull.js';

@@ -1,5 +1,6 @@
 /** Packs the faces of one order; the same face with the same wish is packed once. */
 
+import { clearOf } from './fit.js';
 import { type Kit, kitFor } from './kit.js';
 import type { FaceSize, NestPart, NestRules } from './nest.js';
 import { type Layout, packFace } from './place.js';
@@ -30,9 +31,8 @@ export function packerFor(
   const known = new Map<string, Layout>();
   const pack = (face: FaceSize, wanted: readonly number[]): Layout => {
     // More outlines than cover the clear face change nothing, so that a long order asks the same again.
-    const clearMm2 =
-      Math.max(0, face.lengthMm - 2 * face.marginMm) *
-      Math.max(0, face.widthMm - 2 * face.marginMm);
+    const { clearLengthMm, clearWidthMm } = clearOf(face);
+    const clearMm2 = Math.max(0, clearLengthMm) * Math.max(0, clearWidthMm);
     const most = wanted.map((n, part) => Math.min(n, Math.floor(clearMm2 / areaMm2(part)) + 1));
     const { lengthMm, widthMm, marginMm } = face;
     const key = [lengthMm, widthMm, marginMm, flawKey(face), ...most].join('|');

@@ -14,6 +14,7 @@ import {
   type Spot,
   spotsBox,
 } from './fill.js';
+import { clearOf } from './fit.js';
 import { movedFlaws } from './flaw.js';
 import { improvedFace } from './improve-face.js';
 import type { Kit } from './kit.js';
@@ -95,9 +96,11 @@ const TRIES_A_HALF = 4;
 /** No more outlines than this lie on a face. */
 function mostOn(kit: Kit, face: FaceSize, wanted: readonly number[]): number {
   const areas = wanted.flatMap((n, part) => (n > 0 ? [kit.set.shapes[2 * part].areaMm2] : []));
-  const clearMm2 = (face.lengthMm - 2 * face.marginMm) * (face.widthMm - 2 * face.marginMm);
+  const { clearLengthMm, clearWidthMm } = clearOf(face);
   const total = wanted.reduce((sum, n) => sum + n, 0);
-  return areas.length === 0 ? 0 : Math.min(total, clearMm2 / Math.min(...areas));
+  return areas.length === 0
+    ? 0
+    : Math.min(total, (clearLengthMm * clearWidthMm) / Math.min(...areas));
 }
 
 /** A face in two halves, each packed for itself; or rows over all of it, if one part alone gives more so. */
@@ -163,18 +166,19 @@ function rowsOn(kit: Kit, { face, empty, part, count }: RowsTask): Spot[][] {
 }
 
 function fullRows(kit: Kit, face: FaceSize, empty: EmptyFace, part: number): Spot[][] {
-  const { lengthMm, widthMm, marginMm } = face;
+  const { marginMm } = face;
+  const { clearLengthMm: lengthMm, clearWidthMm: widthMm } = clearOf(face);
   const spotOf = ({ turnDeg, x, y }: LatticeCopy): Spot => ({
     shape: 2 * part + (turnDeg === 0 ? 0 : 1),
     x: x + marginMm,
     y: y + marginMm,
   });
   const clear = {
-    lengthMm: lengthMm - 2 * marginMm,
-    widthMm: widthMm - 2 * marginMm,
+    lengthMm,
+    widthMm,
     isFree: (copy: LatticeCopy) => isFree(empty, spotOf(copy)),
   };
-  const fitting = (clear.lengthMm * clear.widthMm) / kit.set.shapes[2 * part].areaMm2;
+  const fitting = (lengthMm * widthMm) / kit.set.shapes[2 * part].areaMm2;
   const most = Math.max(LEAST_LATTICES, Math.floor(COPIES_LAID / fitting));
   const lattices = fitting < LATTICE_FROM ? [] : kit.lattices(part).slice(0, most);
   const layouts = latticeLayouts(kit.grown(part), clear, { most: ROWS_FILLED, lattices });

@@ -1,4 +1,5 @@
 /** Planning for as long as there is time: the same order again with more and more effort, the best plan kept. */
+import { isLess } from './judged.js';
 import type { Block, Nest, NestEffort } from './nest.js';
 import { costOf } from './pile.js';
 import type { BestSoFar, Search } from './search.js';
@@ -39,7 +40,7 @@ export function planInRounds(
   let best = plan(effort(0), watched);
   for (let round = 1; !watched.shouldStop?.() && !isLeast(best, stock); round++) {
     const next = plan(effort(round), watched);
-    if (isBetter(next, best, stock)) best = next;
+    if (isLess(judgedBy(next, stock), judgedBy(best, stock))) best = next;
   }
   const isProved = isLeast(best, stock);
   return { ...best, limitReached: best.limitReached || !isProved, interrupted: isStopped() };
@@ -71,15 +72,9 @@ const isLeast = (nest: Nest, stock: readonly Block[]): boolean =>
   nest.timberUsedMm3 <= nest.timberAreaBoundMm3 * (1 + SAME);
 
 /** As plans are judged: blanks missing, cost, faces, stacks. */
-const effortOf = (nest: Nest, stock: readonly Block[]): number[] => [
+const judgedBy = (nest: Nest, stock: readonly Block[]): number[] => [
   sum(Object.values(nest.missing)),
   sum(stock.map((b) => (nest.blocksUsed[b.name] ?? 0) * costOf(b))),
   nest.faces.length,
   nest.stacks,
 ];
-
-function isBetter(a: Nest, b: Nest, stock: readonly Block[]): boolean {
-  const [ours, theirs] = [effortOf(a, stock), effortOf(b, stock)];
-  const at = ours.findIndex((v, i) => Math.abs(v - theirs[i]) > SAME * Math.abs(theirs[i]));
-  return at >= 0 && ours[at] < theirs[at];
-}

@@ -5,6 +5,8 @@
 import { movedRing, type Ring, ringBox } from '../geometry/ring.js';
 import { checkNest } from './check.js';
 import type { NestComplaint } from './complaint.js';
+import { clearOf } from './fit.js';
+import { isLess } from './judged.js';
 import type { Block, Nest, NestFace, NestPart, NestRules, Placement } from './nest.js';
 import { planNest } from './plan.js';
 import type { Search } from './search.js';
@@ -64,18 +66,15 @@ export function planSheets(
       plan(others, sheet, { rules, search, way: opposite(way) }),
     );
   });
-  return plans.reduce((a, b) => (isLess(b, a) ? b : a));
+  return plans.reduce((a, b) => (isLess(judgedBy(b), judgedBy(a)) ? b : a));
 }
 
 const opposite = (way: Way): Way => (way === 'along' ? 'across' : 'along');
 
 function fits(outline: Ring, sheet: SheetSize, way: Way): boolean {
   const [minX, minY, maxX, maxY] = ringBox(outline);
-  const { lengthMm, widthMm, marginMm } = seenFrom(sheet, way);
-  return (
-    maxX - minX <= lengthMm - 2 * marginMm + SAME_MM &&
-    maxY - minY <= widthMm - 2 * marginMm + SAME_MM
-  );
+  const { clearLengthMm, clearWidthMm } = clearOf(seenFrom(sheet, way));
+  return maxX - minX <= clearLengthMm + SAME_MM && maxY - minY <= clearWidthMm + SAME_MM;
 }
 
 /** The sheet as it lies under parts that are not turned. */
@@ -91,8 +90,7 @@ const joined = (a: Costed, b: Costed): Costed => ({
   usedMm2: a.usedMm2 + b.usedMm2,
 });
 
-const isLess = (a: Costed, b: Costed): boolean =>
-  a.sheets < b.sheets || (a.sheets === b.sheets && a.usedMm2 < b.usedMm2 * (1 - SAME_MM));
+const judgedBy = ({ sheets, usedMm2 }: Costed): number[] => [sheets, usedMm2];
 
 function plan(
   parts: readonly NestPart[],
