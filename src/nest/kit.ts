@@ -8,12 +8,12 @@ import type { Grown } from '../lattice/frame.js';
 import { withGap } from '../lattice/grow.js';
 import { densestDoubleLattice, hullDoubleLattices } from '../lattice/hull.js';
 import { type Outline, polygonStore, type Table, tableOf } from '../pack/table.js';
-import type { Spot } from './fill.js';
+import { type EmptyFace, emptyFace, type Spot } from './fill.js';
 import { roundFlaw, splitFlaw } from './flaw.js';
 import type { FaceSize, Flaws, NestPart } from './nest.js';
 import { type ShapeSet, shapeSet } from './nofit.js';
 import type { Keep } from './shape.js';
-import { flawKey } from './stack.js';
+import { faceKey, flawKey } from './stack.js';
 
 export type Kit = {
   readonly gapMm: number;
@@ -26,6 +26,8 @@ export type Kit = {
   readonly lattices: (part: number) => readonly DoubleLattice[];
   /** Density of the densest double lattice of a part’s hull, gap and all, 0..1. */
   readonly hullDensity: (part: number) => number;
+  /** A face with nothing but its flaws; made once. */
+  readonly empty: (face: FaceSize) => EmptyFace;
   /** Rows and lattices of a part on a face, most copies first; made once a face. */
   readonly rows: (face: FaceSize, part: number, make: () => Spot[][]) => readonly Spot[][];
   /** Share of an endless plane that copies of a part can take, with the gap, 0..1. */
@@ -58,6 +60,7 @@ export function kitFor(parts: readonly NestPart[], keep: Keep): Kit {
     return densityOf(densestDoubleLattice(hull), ringArea(hull));
   });
   const polygons = polygonStore();
+  const empties = new Map<string, EmptyFace>();
   const rows = new Map<string, Spot[][]>();
   const grounds = new Map<string, Ground>();
   const ground = (flaws: Flaws, wanted: readonly number[]): Ground => {
@@ -81,13 +84,8 @@ export function kitFor(parts: readonly NestPart[], keep: Keep): Kit {
     grown,
     lattices,
     hullDensity,
-    rows: (face, part, make) => {
-      const { lengthMm, widthMm, marginMm } = face;
-      const key = [lengthMm, widthMm, marginMm, flawKey(face), part].join('|');
-      const known = rows.get(key) ?? make();
-      rows.set(key, known);
-      return known;
-    },
+    empty: (face) => onceFor(empties, faceKey(face), () => emptyFace(face, set)),
+    rows: (face, part, make) => onceFor(rows, `${faceKey(face)}|${part}`, make),
     limitRatio: (part) => densityOf(lattices(part)[0], ringArea(parts[part].outline)),
   };
 }
@@ -108,9 +106,11 @@ function keepOuts({ knots, splits, poorZones }: Flaws): Outline[] {
 
 function once<T>(make: (key: number) => T): (key: number) => T {
   const known = new Map<number, T>();
-  return (key) => {
-    const value = known.get(key) ?? make(key);
-    known.set(key, value);
-    return value;
-  };
+  return (key) => onceFor(known, key, () => make(key));
+}
+
+function onceFor<K, T>(known: Map<K, T>, key: K, make: () => T): T {
+  const value = known.get(key) ?? make();
+  known.set(key, value);
+  return value;
 }

@@ -4,7 +4,7 @@ import { clearOf } from './fit.js';
 import { type Kit, kitFor } from './kit.js';
 import type { FaceSize, NestPart, NestRules } from './nest.js';
 import { type Layout, packFace } from './place.js';
-import { flawKey } from './stack.js';
+import { faceKey } from './stack.js';
 
 export type Packer = {
   readonly kit: Kit;
@@ -34,8 +34,7 @@ export function packerFor(
     const { clearLengthMm, clearWidthMm } = clearOf(face);
     const clearMm2 = Math.max(0, clearLengthMm) * Math.max(0, clearWidthMm);
     const most = wanted.map((n, part) => Math.min(n, Math.floor(clearMm2 / areaMm2(part)) + 1));
-    const { lengthMm, widthMm, marginMm } = face;
-    const key = [lengthMm, widthMm, marginMm, flawKey(face), ...most].join('|');
+    const key = [faceKey(face), ...most].join('|');
     const layout = known.get(key) ?? packFace(kit, { face, wanted: most, tries, seed, shouldStop });
     known.set(key, layout);
     return layout;

@@ -6,7 +6,6 @@ import { latticeLayouts } from '../lattice/face.js';
 import { boxRows } from './boxes.js';
 import {
   type EmptyFace,
-  emptyFace,
   type FillRule,
   fillFace,
   hasRoom,
@@ -59,7 +58,7 @@ const LOOKS_A_TRY = 4000;
  */
 export function packFace(kit: Kit, options: PackOptions): Layout {
   const { face, wanted, tries, seed, shouldStop = () => false } = options;
-  const empty = emptyFace(face, kit.set);
+  const empty = kit.empty(face);
   if (mostOn(kit, face, wanted) > MOST_AT_ONCE) return packHalves(kit, options, empty);
   const layout = (spots: readonly Spot[]): Layout => layoutOf(kit.set, spots);
   const fill = (rule: FillRule, placed: readonly Spot[] = []): Layout =>
@@ -210,7 +209,7 @@ const keptLeft = ({ shapes }: ShapeSet, { spots, usedLengthMm }: Layout, share: 
 
 /** A layout with as many further outlines as are wanted and find room; what lies there stays. */
 export function topUp(kit: Kit, face: FaceSize, wanted: readonly number[], layout: Layout): Layout {
-  return layoutOf(kit.set, fillFace(emptyFace(face, kit.set), wanted, PLAIN, layout.spots));
+  return layoutOf(kit.set, fillFace(kit.empty(face), wanted, PLAIN, layout.spots));
 }
 
 /** A layout with only so many outlines of each part, the rightmost taken off. */

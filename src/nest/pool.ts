@@ -1,5 +1,5 @@
 /** The face layouts a plan can choose from. */
-import { type EmptyFace, emptyFace, isFree } from './fill.js';
+import { isFree } from './fill.js';
 import { fitsBySize } from './fit.js';
 import type { NestPart } from './nest.js';
 import type { Packer } from './packer.js';
@@ -31,12 +31,6 @@ export type Pool = {
 export function poolOf(packer: Packer, parts: readonly NestPart[], piles: readonly Pile[]): Pool {
   const layouts: FaceLayout[] = [];
   const known = new Map<string, number>();
-  const faces = new Map<number, EmptyFace>();
-  const faceOf = (pile: number): EmptyFace => {
-    const face = faces.get(pile) ?? emptyFace(piles[pile].like, packer.kit.set);
-    faces.set(pile, face);
-    return face;
-  };
   const sizes = piles.map((p) => sizeKey(p.like));
   const fit = piles.map(({ like }) =>
     parts.map((part, i) => fitsBySize(packer.kit.set, part, i, like)),
@@ -47,7 +41,9 @@ export function poolOf(packer: Packer, parts: readonly NestPart[], piles: readon
     const on = piles.flatMap(({ like }, other) => {
       if (sizes[other] !== sizes[pile]) return [];
       const clear = like.knots.length === 0 || other === pile;
-      return clear || layout.spots.every((s) => isFree(faceOf(other), s)) ? [other] : [];
+      return clear || layout.spots.every((s) => isFree(packer.kit.empty(piles[other].like), s))
+        ? [other]
+        : [];
     });
     const key = `${sizes[pile]}|${counts.join(' ')}|${on.join(' ')}`;
     const place = known.get(key) ?? layouts.length;

@@ -1,5 +1,5 @@
 /** Which blocks can be taped to a stack, how high it may be, and what it is made of. */
-import type { Block, Flaws, NestRules, StackMix, StackShare } from './nest.js';
+import type { Block, FaceSize, Flaws, NestRules, StackMix, StackShare } from './nest.js';
 
 /** A kind of stack that can be built from what is left, several times over. */
 export type StackOption = {
@@ -154,3 +154,7 @@ export const flawKey = ({ knots, splits, poorZones }: Flaws): string =>
         .join(', '),
     )
     .join('; ');
+
+/** Equal for faces on which the same layouts have room. */
+export const faceKey = (face: FaceSize): string =>
+  [face.lengthMm, face.widthMm, face.marginMm, flawKey(face)].join('|');
