@@ -23,7 +23,7 @@ export type Design = {
 };
 
 /** One design a line of the order. */
-export const designsOf = ({ orders, materials }: Job): Design[] =>
+const designsOf = ({ orders, materials }: Job): Design[] =>
   orders.map(({ pattern }, index) => {
     const shape = bodyShape(pattern);
     const { blank, problems } = makeBlank(pattern, shape);
