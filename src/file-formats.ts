@@ -1,11 +1,7 @@
 /** The file formats there are, for whoever lists them all: the manual, the JSON Schemas, `explain`. */
 import type { z } from 'zod';
-import {
-  drillStopSchema,
-  drillStopSections,
-  lipSlotGuideSchema,
-  lipSlotGuideSections,
-} from './jig/setup-schema.js';
+import { JIG_KINDS } from './jig/kinds.js';
+import { printerSchema, printerSections } from './jig/printer.js';
 import { runSchema, runSections } from './pattern/run-schema.js';
 import { patternSchema, patternSections } from './pattern/schema.js';
 
@@ -19,16 +15,11 @@ export type FileFormat = {
 export const FILE_FORMATS: readonly FileFormat[] = [
   { name: 'pattern', title: 'Pattern file', schema: patternSchema, sections: patternSections },
   { name: 'run', title: 'Run file', schema: runSchema, sections: runSections },
-  {
-    name: 'drill-stop',
-    title: 'Set-up of the drill-stop jig',
-    schema: drillStopSchema,
-    sections: drillStopSections,
-  },
-  {
-    name: 'lip-slot-guide',
-    title: 'Set-up of the lip-slot guide',
-    schema: lipSlotGuideSchema,
-    sections: lipSlotGuideSections,
-  },
+  ...JIG_KINDS.map(({ kind, called, schema, sections }) => ({
+    name: kind,
+    title: `Set-up of the ${called}`,
+    schema,
+    sections,
+  })),
+  { name: 'printer', title: 'Printer file', schema: printerSchema, sections: printerSections },
 ];

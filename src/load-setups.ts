@@ -1,11 +1,8 @@
-/** Jig set-ups: those a run names, or those that come with the program. */
-import { JIG_NAME, type JigSetups } from './jig/setup.js';
-import {
-  asDrillStopSetup,
-  asLipSlotGuideSetup,
-  drillStopSections,
-  lipSlotGuideSections,
-} from './jig/setup-schema.js';
+/** Jig set-ups and the printer file: those a run names, or those that come with the program. */
+import { z } from 'zod';
+import { JIG_KINDS, type JigSetups } from './jig/kinds.js';
+import { type Printer, printerSections } from './jig/printer.js';
+import type { JigSetup } from './jig/setup.js';
 import { readForm } from './pattern/form.js';
 import type { Source } from './pattern/source.js';
 import { Fault, type KeyPath, type Problem, problem } from './problem.js';
@@ -13,55 +10,75 @@ import { beside, type Reader, wrongKind } from './reader.js';
 
 type Setups = { readonly setups: JigSetups; readonly problems: readonly Problem[] };
 
-const SHIPPED = ['jigs/drill-stop.yaml', 'jigs/lip-slot-guide.yaml'];
+const PRINTER = 'jigs/printer.yaml';
 
 /** The set-ups a run names, and no others; without such a list those that come with the program. */
 export function readSetups(
   reader: Reader,
   named: { readonly source: Source; readonly files: readonly string[] } | null,
 ): Setups {
-  if (named === null) {
-    const read = SHIPPED.map((name) => readSetup(reader.shipped(name)));
-    const problems = read.flatMap((r) => r.problems);
-    if (problems.length > 0)
-      throw new Fault(`set-ups that come with the program: ${JSON.stringify(problems)}`);
-    return { setups: Object.assign({}, NONE, ...read.map((r) => r.setup)), problems: [] };
-  }
-  let setups: JigSetups = NONE;
-  const problems: Problem[] = [];
-  named.files.forEach((file, i) => {
-    const path: KeyPath = ['jigs', i];
-    const at = named.source.placeOf(path);
-    const source = reader.source(beside(named.source.file, file));
-    const read =
-      'problems' in source ? { problems: source.problems, setup: {} } : readSetup(source);
-    problems.push(...read.problems.map((p) => (p.at ? p : { ...p, path, at })));
-    for (const key of Object.keys(read.setup) as (keyof JigSetups)[]) {
-      if (setups[key])
-        problems.push({ ...problem('jig-named-twice', path, { jig: JIG_NAME[KIND[key]] }), at });
-    }
-    setups = { ...setups, ...read.setup };
-  });
-  return { setups, problems };
+  const usual = (name: string): Read => {
+    const read = readSetup(reader.shipped(name));
+    if (read.problems.length > 0) throw new Fault(`${name}: ${JSON.stringify(read.problems)}`);
+    return read;
+  };
+  const reads = named
+    ? namedOnes(reader, named)
+    : JIG_KINDS.map(({ kind }) => usual(`jigs/${kind}.yaml`));
+  const printer = reads.find((r) => r.printer)?.printer ?? (usual(PRINTER).printer as Printer);
+  const byKind = Object.fromEntries(
+    reads.flatMap(({ setup }) => (setup ? [[setup.jig, setup]] : [])),
+  );
+  return { setups: { printer, byKind }, problems: reads.flatMap((r) => r.problems) };
 }
 
-const NONE: JigSetups = { drillStop: null, lipSlotGuide: null };
-const KIND = { drillStop: 'drill-stop', lipSlotGuide: 'lip-slot-guide' } as const;
+/** What one file says. */
+type Read = {
+  readonly setup?: JigSetup;
+  readonly printer?: Printer;
+  readonly problems: readonly Problem[];
+};
 
-type Read = { readonly setup: Partial<JigSetups>; readonly problems: readonly Problem[] };
+function namedOnes(
+  reader: Reader,
+  { source, files }: { readonly source: Source; readonly files: readonly string[] },
+): Read[] {
+  const seen = new Set<string>();
+  return files.map((file, i): Read => {
+    const path: KeyPath = ['jigs', i];
+    const at = source.placeOf(path);
+    const opened = reader.source(beside(source.file, file));
+    const read = 'problems' in opened ? { problems: opened.problems } : readSetup(opened);
+    const problems = read.problems.map((p) => (p.at ? p : { ...p, path, at }));
+    const called = calledOf(read);
+    if (called && seen.has(called))
+      problems.push({ ...problem('jig-named-twice', path, { jig: called }), at });
+    if (called) seen.add(called);
+    return { ...read, problems };
+  });
+}
+
+function calledOf({ setup, printer }: Read): string | null {
+  if (printer) return 'printer';
+  return JIG_KINDS.find(({ kind }) => kind === setup?.jig)?.called ?? null;
+}
+
+/** Which jig a set-up file is about, when it is none that there is: names those there are. */
+const anyJig = {
+  jig: z.enum(JIG_KINDS.map(({ kind }) => kind)).describe('Which jig this sets up.'),
+};
 
 function readSetup(source: Source): Read {
-  if (source.data.kind !== 'jig') return { setup: {}, problems: [wrongKind(source, 'jig')] };
-  if (source.data.jig === 'lip-slot-guide') {
-    const { sections, problems } = readForm(source, lipSlotGuideSections);
-    if (problems.length > 0) return { setup: {}, problems };
-    return { setup: { lipSlotGuide: asLipSlotGuideSetup(sections as LipSlotGuideFile) }, problems };
+  if (source.data.kind === 'printer') {
+    const { sections, problems } = readForm(source, printerSections);
+    return problems.length > 0 ? { problems } : { printer: sections as Printer, problems };
   }
-  // Any other word for `jig` is held against this form, which then names what is allowed.
-  const { sections, problems } = readForm(source, drillStopSections);
-  if (problems.length > 0) return { setup: {}, problems };
-  return { setup: { drillStop: asDrillStopSetup(sections as DrillStopFile) }, problems };
+  if (source.data.kind !== 'jig') return { problems: [wrongKind(source, 'jig')] };
+  const kind = JIG_KINDS.find((k) => k.kind === source.data.jig);
+  if (!kind) {
+    const { problems } = readForm(source, anyJig);
+    return { problems: problems.filter((p) => p.path[0] === 'jig') };
+  }
+  const { sections, problems } = readForm(source, kind.sections);
+  return problems.length > 0 ? { problems } : { setup: sections as JigSetup, problems };
 }
-
-type DrillStopFile = Parameters<typeof asDrillStopSetup>[0];
-type LipSlotGuideFile = Parameters<typeof asLipSlotGuideSetup>[0];

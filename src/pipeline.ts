@@ -20,10 +20,8 @@ import { cutCaution, orderNotes, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing, sawnPart } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
 import type { Circle } from './geometry/arcpath.js';
-import { checkJig } from './jig/check.js';
-import type { Jig } from './jig/jig.js';
-import { makeJigs, wallProblem } from './jig/set.js';
-import type { JigSetups } from './jig/setup.js';
+import type { JigSetups } from './jig/kinds.js';
+import { makeJigs, type ReadyJig } from './jig/set.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
 import { afloat, designed } from './lures.js';
 import { isError } from './messages.js';
@@ -44,7 +42,7 @@ export type Product = {
   readonly floating: Floating;
   readonly sawnMass: SawnMass;
   readonly template: Template;
-  readonly jigs: readonly Jig[];
+  readonly jigs: readonly ReadyJig[];
 };
 
 export type { MadeSheet } from './sheets.js';
@@ -78,26 +76,25 @@ export function build(
   const { workshop } = job;
   const tools = workshop && { sheet: workshop.sheet, cutter: workshop.templateCutter };
   const templates = blanks.map((blank) => makeTemplate(blank, tools));
-  // A slot that the outline's cutter makes needs no guide.
-  const setups = workshop?.saw.cutsLipSlot ? { ...job.setups, lipSlotGuide: null } : job.setups;
-  const jigs = blanks.map((blank) => makeJigs(kernel, blank, setups));
-  const thin = jigs.flatMap((j, i) =>
-    j.jigs.flatMap((jig) => checkedJig(kernel, jig, blanks[i], setups).map((p) => finding(i, p))),
-  );
+  const bodies = designs.map(({ shape }) => makeBody(shape));
+  const setups = neededSetups(job);
+  const jigs = job.orders.map(({ pattern }, i) => {
+    const work = { pattern, body: bodies[i], blank: blanks[i], materials: job.materials };
+    return makeJigs(kernel, work, setups);
+  });
   const sawn = workshop ? sawRun({ job, workshop, blanks }, search, effort) : null;
   const quiet = { ...search, tell: undefined };
   const lips = workshop && lipSheets(workshop, job.orders, blanks, quiet);
   const findings: Finding[] = [
     ...templates.flatMap((t) => t.problems.map((p) => finding('job', p))),
     ...jigs.flatMap((j, i) => j.problems.map((p) => finding(i, p))),
-    ...thin,
     ...(sawn?.findings ?? []),
     ...(lips?.problems ?? []).map((p) => finding('job', p)),
   ];
   if (findings.some(({ problem }) => isError(problem))) return { build: null, findings };
 
   const products = job.orders.map(({ pattern, count }, i): Product => {
-    const [body, blank] = [makeBody(designs[i].shape), blanks[i]];
+    const [body, blank] = [bodies[i], blanks[i]];
     const floating = afloat(job, i, { body, blank });
     return {
       pattern,
@@ -230,12 +227,11 @@ const labelWarnings = ({ products, faces, sheets }: Build): Finding[] => {
     );
 };
 
-/** Checks a jig; what its set-up is to blame for comes back, anything else is our fault. */
-function checkedJig(kernel: SolidKernel, jig: Jig, blank: Blank, setups: JigSetups): Problem[] {
-  const { flaws } = checkJig(kernel, { jig, blank, setups });
-  const ours = flaws.filter((f) => f.code !== 'wall-thin');
-  assertNone(ours.map((f) => `${jig.pattern} ${jig.kind}: ${JSON.stringify(f)}`));
-  return flaws.map((f) => wallProblem(jig, f));
+/** A slot that the outline's cutter makes needs no guide. */
+function neededSetups({ workshop, setups }: Job): JigSetups {
+  if (!workshop?.saw.cutsLipSlot) return setups;
+  const { 'lip-slot-guide': _, ...byKind } = setups.byKind;
+  return { ...setups, byKind };
 }
 
 /** The checks that need the whole build; those of the nest and the jigs run where they are made. */

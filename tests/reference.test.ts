@@ -21,6 +21,7 @@ test('there are schemas for all formats and two pages', () => {
     'schema/drill-stop.schema.json',
     'schema/lip-slot-guide.schema.json',
     'schema/pattern.schema.json',
+    'schema/printer.schema.json',
     'schema/run.schema.json',
   ]);
 });

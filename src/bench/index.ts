@@ -21,7 +21,7 @@ if (!made) throw new Error('the shipped run does not build');
 table(
   benchJigs(
     made.kernel,
-    made.build.products.flatMap((p) => p.jigs),
+    made.build.products.flatMap((p) => p.jigs.map(({ jig }) => jig)),
   ),
 );
 

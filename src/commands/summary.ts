@@ -3,7 +3,8 @@
 import type { Floating } from '../afloat/floating.js';
 import { wishSeen } from '../afloat/wish.js';
 import { trimmed } from '../formats/number.js';
-import type { Jig } from '../jig/jig.js';
+import { isDrillStop } from '../jig/drill-stop/jig.js';
+import type { ReadyJig } from '../jig/set.js';
 import type { Build, Product } from '../pipeline.js';
 import { FACE_COLUMNS, faceCells, timberWords } from './nest-words.js';
 import { soMany } from './so-many.js';
@@ -72,9 +73,9 @@ const mass = ({ sawnMass: { massG, spreadG } }: Product): string =>
     : `${trimmed(massG, 1)} ± ${trimmed(spreadG, 1)} g`;
 
 /** Bit and collar setting of each hole. */
-const drill = (jigs: readonly Jig[]): string =>
+const drill = (jigs: readonly ReadyJig[]): string =>
   jigs
-    .flatMap((j) => (j.kind === 'drill-stop' ? j.guides : []))
+    .flatMap(({ jig }) => (isDrillStop(jig) ? jig.guides : []))
     .map((g) => `${trimmed(g.bitDiameterMm, 2)} mm bit, collar ${trimmed(g.collarSettingMm, 1)} mm`)
     .join('; ') || '–';
 

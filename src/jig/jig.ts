@@ -1,11 +1,23 @@
-/** What a jig is, whichever kind: a solid, where it sits on the blank, and what to know about it. */
+/** What a jig is, whichever kind: a solid, what sits in it and how, and what to know about it. */
 import type { Blank } from '../blank/blank.js';
+import type { Body } from '../body/body.js';
 import type { Mesh } from '../geometry/mesh.js';
 import type { Point3 } from '../geometry/vec.js';
+import type { ProblemCode } from '../messages.js';
+import type { Pattern } from '../pattern/pattern.js';
+import type { KeyPath } from '../problem.js';
 import type { Csg } from '../solid/csg.js';
 import type { Matrix } from '../solid/placement.js';
+import type { Materials } from '../tables/materials.js';
 import type { Sunk } from './letters.js';
-import type { Hold } from './seat.js';
+
+/** What jigs are made from: one line of an order, designed. */
+export type JigWork = {
+  readonly pattern: Pattern;
+  readonly body: Pick<Body, 'shape' | 'mesh'>;
+  readonly blank: Blank;
+  readonly materials: Materials;
+};
 
 /** What a jig takes from the blank. */
 export type JigBlank = Pick<
@@ -18,17 +30,27 @@ export type JigSlot = NonNullable<JigBlank['slot']>;
 /** A line in the blank frame: the axis of a drill, or the way of a saw. */
 export type Axis = { readonly originMm: Point3; readonly direction: Point3 };
 
-type JigBody = {
+/** What every jig says of itself; each kind adds its own. Lengths in mm. */
+export type Jig = {
+  /** Names the file, with the pattern and the part. */
+  readonly kind: string;
   /** Name of the blank it is for. */
   readonly pattern: string;
+  /** Which one, where a pattern has several of a kind; empty where it has one. */
+  readonly part: string;
   readonly csg: Csg;
   /** As printed: no coordinate negative, resting on z = 0. */
   readonly mesh: Mesh;
-  /** From coordinates of the mesh to the frame of the blank. */
+  /** From coordinates of the mesh to the frame of the lure. */
   readonly jigToBlank: Matrix;
-  readonly axis: Axis;
-  /** Way the blank moves to come out, unit, blank frame. */
-  readonly freeDirection: Point3;
+  /** What it holds: the sawn blank, the shaped body, or nothing that could be held against it. */
+  readonly workpiece: 'sawn' | 'shaped' | null;
+  /** Gap the model leaves where the workpiece rests, so that the solids do not touch. */
+  readonly seatMm: number;
+  /** Way the workpiece moves to come out, unit, lure frame; null when there is none. */
+  readonly freeDirection: Point3 | null;
+  /** The set-up's thinnest wall: what is measured may be less by the depth of letters only. */
+  readonly leastWallMm: number;
   readonly sizeMm: Point3;
   readonly volumeMm3: number;
   /** Openings right through the solid, to hold its genus against. */
@@ -38,62 +60,16 @@ type JigBody = {
   readonly lettersLeftOut: readonly string[];
 };
 
-/** One guide hole of a drill-stop jig. */
-export type DrillGuide = {
-  readonly stationMm: number;
-  readonly bitDiameterMm: number;
-  /** Of the hole in the jig. */
-  readonly holeDiameterMm: number;
-  /** Full-diameter depth in the wood, on the axis. */
-  readonly depthMm: number;
-  /** From the shoulder of the bit (where it reaches its full diameter) to the collar. */
-  readonly collarSettingMm: number;
-  /** Length in which the guide encloses the bit all round. */
-  readonly guideLengthMm: number;
-  readonly axis: Axis;
-};
-
-export type DrillStopJig = JigBody & {
-  readonly kind: 'drill-stop';
-  readonly guides: readonly DrillGuide[];
-  /** The tail stands out of the cradle. */
-  readonly openAtTail: boolean;
-  /** Height of the face the collar stops at, blank frame (negative: under the belly). */
-  readonly stopFaceMm: number;
-};
-
-export type LipSlotGuide = JigBody & {
-  readonly kind: 'lip-slot-guide';
-  readonly angleDeg: number;
-  readonly depthMm: number;
-  /** Width of the guide's own slot. */
-  readonly guideSlotMm: number;
-  /** How the saw makes the slot: at once, or along one wall and then the other. */
-  readonly passes: 'one' | 'both walls';
-  readonly stopHeightMm: number;
-  /** Most the slot can be out of square to the sides, from the gap at the cheeks. */
-  readonly leanDeg: number;
-  /** How well the saddle holds the angle, and how to push. */
-  readonly hold: Hold;
-};
-
-export type Jig = DrillStopJig | LipSlotGuide;
-
-export type JigProblemCode =
-  | 'jig-angle-not-held'
-  | 'jig-bed-too-small'
-  | 'jig-bushing-too-narrow'
-  | 'jig-guides-too-close'
-  | 'jig-hole-outside-blank'
-  | 'jig-kerf-wider-than-slot'
-  | 'jig-stop-height-too-small';
-
 /** Why a jig cannot be made: code and numbers, each with its unit in its name. */
 export type JigProblem = {
-  readonly code: JigProblemCode;
+  readonly code: ProblemCode;
   readonly facts: Readonly<Record<string, number | string>>;
+  /** The parameter it is about; left out: the kind's own. */
+  readonly path?: KeyPath;
 };
 
-export type JigOutcome<J extends Jig> =
-  | { readonly jig: J; readonly problems: readonly [] }
-  | { readonly jig: null; readonly problems: readonly JigProblem[] };
+/** Jigs of one kind for one pattern, or what stands in their way; neither when the pattern needs none. */
+export type JigOutcome<J extends Jig> = {
+  readonly jigs: readonly J[];
+  readonly problems: readonly JigProblem[];
+};

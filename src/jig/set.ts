@@ -1,50 +1,68 @@
-/** All jigs of a blank. */
-import type { Blank } from '../blank/blank.js';
-import { type KeyPath, type Problem, problem } from '../problem.js';
+/** All jigs of a pattern: made, judged, and told why not. */
+import { assertNone, type Problem, problem } from '../problem.js';
 import type { SolidKernel } from '../solid/kernel.js';
-import { drillStopJig } from './drill-stop.js';
+import { checkJig, checkPrinted, joined } from './check.js';
 import type { JigFlaw } from './flaw.js';
-import type { Jig, JigProblem } from './jig.js';
-import { lipSlotGuide } from './lip-slot-guide.js';
-import { JIG_NAME, type JigSetups } from './setup.js';
+import type { Jig, JigProblem, JigWork } from './jig.js';
+import type { JigKind, JigSet } from './kind.js';
+import { JIG_KINDS, type JigSetups } from './kinds.js';
+import { type PrintedPart, printed } from './print.js';
 
-export type JigSet = { readonly jigs: readonly Jig[]; readonly problems: readonly Problem[] };
+/** A jig that passed every check, with what is printed of it and what was measured on it. */
+export type ReadyJig = {
+  readonly jig: Jig;
+  readonly parts: readonly PrintedPart[];
+  readonly measured: Readonly<Record<string, number>>;
+};
 
-/** A lure without ballast has no drill-stop jig, one without a lip no slot guide. */
-export function makeJigs(kernel: SolidKernel, blank: Blank, setups: JigSetups): JigSet {
-  const drill = setups.drillStop && drillStopJig(kernel, blank, setups.drillStop);
-  const guide = setups.lipSlotGuide && lipSlotGuide(kernel, blank, setups.lipSlotGuide);
-  const at =
-    (path: KeyPath) =>
-    (p: JigProblem): Problem =>
-      problem(p.code, path, { name: blank.name, ...p.facts });
-  const jigs = [drill?.jig, guide?.jig].filter((j): j is Jig => j != null);
+export type JigsMade = {
+  readonly jigs: readonly ReadyJig[];
+  readonly problems: readonly Problem[];
+};
+
+/**
+ * The jigs that are set up, in the order of `JIG_KINDS`; a pattern that needs none of a kind gets none.
+ * @throws Fault if a jig fails a check that no set-up is to blame for.
+ */
+export function makeJigs(kernel: SolidKernel, work: JigWork, setups: JigSetups): JigsMade {
+  const made = JIG_KINDS.flatMap((kind): JigsMade[] => {
+    const setup = setups.byKind[kind.kind];
+    return setup ? [madeOf(kernel, kind, work, { setup, printer: setups.printer })] : [];
+  });
+  return { jigs: made.flatMap((m) => m.jigs), problems: made.flatMap((m) => m.problems) };
+}
+
+function madeOf(kernel: SolidKernel, kind: JigKind, work: JigWork, set: JigSet): JigsMade {
+  const { jigs, problems } = kind.make(kernel, work, set);
+  const told = ({ code, facts, path }: JigProblem): Problem =>
+    problem(code, path ?? kind.path, { jig: kind.called, name: work.blank.name, ...facts });
+  const results = jigs.map((jig) => {
+    const { parts, problems: unprinted } = printed(jig, set.setup, set.printer);
+    const { flaws, measured } = joined([
+      checkJig(kernel, jig, work),
+      kind.measure(kernel, jig, work, set),
+      ...parts.map((part) => checkPrinted(part, set.setup.bed ?? set.printer.bed)),
+    ]);
+    const ours = flaws.filter((f) => f.code !== 'wall-thin');
+    assertNone(ours.map((f) => `${jig.pattern} ${jig.kind} ${jig.part}: ${JSON.stringify(f)}`));
+    const thin = flaws.filter((f) => f.code === 'wall-thin').map(thinWall);
+    const blamed = [...unprinted, ...thin, ...lettersLeftOut(jig)];
+    return { ready: { jig, parts, measured }, problems: blamed };
+  });
   return {
-    jigs,
-    problems: [
-      ...(drill?.problems.map(at(['ballast'])) ?? []),
-      ...(guide?.problems.map(at(['lip', 'slot'])) ?? []),
-      ...jigs.flatMap(lettersProblem),
-    ],
+    jigs: results.map((r) => r.ready),
+    problems: [...problems, ...results.flatMap((r) => r.problems)].map(told),
   };
 }
 
-const lettersProblem = ({ kind, pattern, lettersLeftOut }: Jig): Problem[] =>
-  lettersLeftOut.length === 0
+const lettersLeftOut = (jig: Jig): JigProblem[] =>
+  jig.lettersLeftOut.length === 0
     ? []
-    : [
-        problem('jig-letters-left-out', [], {
-          jig: JIG_NAME[kind],
-          name: pattern,
-          texts: lettersLeftOut.join(', '),
-        }),
-      ];
+    : [{ code: 'jig-letters-left-out', path: [], facts: { texts: jig.lettersLeftOut.join(', ') } }];
 
 /** A wall that a maker's set-up left too thin is the set-up's fault; every other flaw is ours. */
-export const wallProblem = (jig: Jig, { measured, limit }: JigFlaw): Problem =>
-  problem('jig-wall-thin', [], {
-    jig: JIG_NAME[jig.kind],
-    name: jig.pattern,
-    wallMm: measured,
-    limitMm: limit,
-  });
+const thinWall = ({ measured, limit }: JigFlaw): JigProblem => ({
+  code: 'jig-wall-thin',
+  path: [],
+  facts: { wallMm: measured, limitMm: limit },
+});

@@ -1,7 +1,7 @@
 /** Every stage's values as one JSON document: the debugger, the bug report, the machine-readable result. */
 import type { CutPlan } from '../cutplan/cutplan.js';
 import type { Point2 } from '../geometry/vec.js';
-import type { Jig } from '../jig/jig.js';
+import type { ReadyJig } from '../jig/set.js';
 import { faceLimitRatio } from '../nest/limit.js';
 import type { NestFace, Placement } from '../nest/nest.js';
 import { nestTotals } from '../nest/totals.js';
@@ -12,8 +12,12 @@ import { floatData } from './float-json.js';
 /** Decimals of lengths in the record: a nanometer, so that rounding never shows. */
 const DECIMALS = 6;
 
-/** Plain data; `jigFile` gives the name of a jig's file. */
-export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => string): unknown {
+/** Plain data; `jigFiles` gives the names of a jig's files, one a printed part. */
+export function buildRecord(
+  build: Build,
+  tool: string,
+  jigFiles: (jig: ReadyJig) => readonly string[],
+): unknown {
   const { job, products, nest, cutPlans, sheets } = build;
   const { workshop } = job;
   return {
@@ -36,7 +40,7 @@ export function buildRecord(build: Build, tool: string, jigFile: (jig: Jig) => s
       ...nestTotals(nest),
     },
     sheets: sheets.map(sheetRecord),
-    jigs: products.flatMap((p) => p.jigs.map((jig) => jigRecord(jig, jigFile(jig)))),
+    jigs: products.flatMap((p) => p.jigs.map((jig) => jigRecord(jig, jigFiles(jig)))),
   };
 }
 
@@ -131,9 +135,17 @@ const sheetRecord = ({ kind, id, material, layout, outlines }: MadeSheet): unkno
   placements: layout.placements.map(placementRecord),
 });
 
-function jigRecord(jig: Jig, file: string): unknown {
-  const { csg: _csg, mesh: _mesh, letters, pattern, kind, axis, jigToBlank, ...rest } = jig;
-  return { pattern, kind, file, axis, jigToBlank, letters: letters.map((l) => l.text), ...rest };
+function jigRecord({ jig, parts, measured }: ReadyJig, files: readonly string[]): unknown {
+  const { csg: _csg, mesh: _mesh, letters, pattern, kind, ...rest } = jig;
+  return {
+    pattern,
+    kind,
+    file: files[0],
+    ...rest,
+    letters: letters.map((l) => l.text),
+    parts: parts.map(({ piece, sizeMm, massG }, i) => ({ piece, file: files[i], sizeMm, massG })),
+    measured,
+  };
 }
 
 /** JSON with two-space indent, numbers to six decimals, points on one line, no negative zero. */

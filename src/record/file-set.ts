@@ -4,7 +4,8 @@ import { dxf } from '../formats/dxf.js';
 import { stl } from '../formats/stl.js';
 import { svg } from '../formats/svg.js';
 import { checkJigFile } from '../jig/check.js';
-import type { Jig } from '../jig/jig.js';
+import type { PrintedPart } from '../jig/print.js';
+import type { ReadyJig } from '../jig/set.js';
 import type { Build } from '../pipeline.js';
 import { Fault } from '../problem.js';
 import { slab } from '../solid/csg.js';
@@ -36,7 +37,12 @@ export type MadeFile = {
 
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 
-const jigPath = (jig: Jig): string => `jigs/${jig.pattern}-${jig.kind}.stl`;
+/** Name, kind, which of several, which piece of a jig too long for the bed. */
+const jigName = ({ jig }: ReadyJig, piece: string): string =>
+  [jig.pattern, jig.kind, jig.part, piece].filter((word) => word !== '').join('-');
+
+const jigPaths = (ready: ReadyJig): string[] =>
+  ready.parts.map(({ piece }) => `jigs/${jigName(ready, piece)}.stl`);
 
 /** All files but the manifest, in the order a maker would look at them. `tool` is name and version. */
 export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFile[] {
@@ -66,7 +72,11 @@ export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFi
       }),
     ),
     ...products.flatMap(({ jigs }) =>
-      jigs.map((jig) => solid(jig.pattern, 'jig', jigPath(jig), jigStl(jig))),
+      jigs.flatMap((ready) =>
+        ready.parts.map((part, i) =>
+          solid(ready.jig.pattern, 'jig', jigPaths(ready)[i], jigStl(ready, part)),
+        ),
+      ),
     ),
     ...products.flatMap(({ blank: { name, thicknessMm, outlineRing }, body }) => {
       const half = thicknessMm / 2;
@@ -80,16 +90,17 @@ export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFi
       path: 'build.json',
       kind: 'build',
       format: 'json',
-      bytes: utf8(recordText(buildRecord(build, tool, jigPath))),
+      bytes: utf8(recordText(buildRecord(build, tool, jigPaths))),
     },
   ];
 }
 
-/** A jig's STL, read back by another reader before it is let out. */
-function jigStl(jig: Jig): Uint8Array {
-  const bytes = stl(jig.mesh, `${jig.pattern} ${jig.kind}`);
-  const { flaws } = checkJigFile(jig, bytes);
-  if (flaws.length > 0) throw new Fault(`${jigPath(jig)}: ${JSON.stringify(flaws)}`);
+/** A part's STL, read back by another reader before it is let out. */
+function jigStl(ready: ReadyJig, part: PrintedPart): Uint8Array {
+  const name = jigName(ready, part.piece);
+  const bytes = stl(part.mesh, name);
+  const { flaws } = checkJigFile(part, bytes);
+  if (flaws.length > 0) throw new Fault(`${name}: ${JSON.stringify(flaws)}`);
   return bytes;
 }
 

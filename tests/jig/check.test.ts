@@ -2,27 +2,47 @@
 import { describe, expect, test } from 'vitest';
 import { stl } from '../../src/formats/stl.js';
 import type { Mesh } from '../../src/geometry/mesh.js';
-import { checkJig, checkJigFile } from '../../src/jig/check.js';
-import { drillStopJig } from '../../src/jig/drill-stop.js';
+import { checkJig, checkJigFile, checkPrinted, joined } from '../../src/jig/check.js';
+import { checkDrillGuides } from '../../src/jig/drill-stop/check.js';
+import { isDrillStop } from '../../src/jig/drill-stop/jig.js';
+import { drillStopJig } from '../../src/jig/drill-stop/make.js';
+import type { DrillStopSetup } from '../../src/jig/drill-stop/setup.js';
 import type { Jig, JigBlank } from '../../src/jig/jig.js';
-import { lipSlotGuide } from '../../src/jig/lip-slot-guide.js';
-import type { JigSetups } from '../../src/jig/setup.js';
+import { checkSawSlot } from '../../src/jig/lip-slot-guide/check.js';
+import type { LipSlotGuide } from '../../src/jig/lip-slot-guide/jig.js';
+import { lipSlotGuide } from '../../src/jig/lip-slot-guide/make.js';
+import type { LipSlotGuideSetup } from '../../src/jig/lip-slot-guide/setup.js';
+import { printed } from '../../src/jig/print.js';
 import { type Csg, movedBy } from '../../src/solid/csg.js';
 import { evaluate } from '../../src/solid/evaluate.js';
 import { loadKernel } from '../../src/solid/kernel.js';
 import { type Matrix, placement, translation } from '../../src/solid/placement.js';
 import { box } from '../solid/shapes.js';
 import { BODIES, lureBlank } from './lure-blanks.js';
-import { drillStopSetup, lipSlotSetup } from './set-ups.js';
+import { drillStopSetup, lipSlotSetup, printer } from './set-ups.js';
 
 const kernel = await loadKernel();
-const setups: JigSetups = { drillStop: drillStopSetup, lipSlotGuide: lipSlotSetup };
+type Setups = { readonly drillStop: DrillStopSetup; readonly lipSlotGuide: LipSlotGuideSetup };
+const setups: Setups = { drillStop: drillStopSetup, lipSlotGuide: lipSlotSetup };
 const blank = lureBlank({ ...BODIES[1], lipAngleDeg: 60 });
-const drill = drillStopJig(kernel, blank, drillStopSetup)!.jig!;
-const guide = lipSlotGuide(kernel, blank, lipSlotSetup)!.jig!;
+const [drill] = drillStopJig(kernel, blank, drillStopSetup).jigs;
+const [guide] = lipSlotGuide(kernel, blank, lipSlotSetup).jigs;
 
-const codes = (jig: Jig, other: { blank?: JigBlank; setups?: JigSetups } = {}) =>
-  [...new Set(checkJig(kernel, { jig, blank, setups, ...other }).flaws.map((f) => f.code))].sort();
+const check = (jig: Jig, against: JigBlank, { drillStop, lipSlotGuide: lip }: Setups) => {
+  const common = checkJig(kernel, jig, { blank: against });
+  if (common.flaws.some((f) => f.code === 'mesh-open')) return common;
+  const own = isDrillStop(jig)
+    ? checkDrillGuides(kernel, jig, against, drillStop)
+    : checkSawSlot(kernel, jig as LipSlotGuide, against, lip);
+  return joined([common, own]);
+};
+const codes = (jig: Jig, other: { blank?: JigBlank; setups?: Setups } = {}) => [
+  ...new Set(
+    check(jig, other.blank ?? blank, other.setups ?? setups)
+      .flaws.map((f) => f.code)
+      .sort(),
+  ),
+];
 
 /** The jig printed from another tree. */
 const rebuilt = <J extends Jig>(jig: J, change: (csg: Csg) => Csg): J => ({
@@ -73,19 +93,20 @@ describe('the solid', () => {
   });
 
   test('not resting on the bed, or larger than it', () => {
-    expect(codes(rebuilt(drill, (csg) => movedBy(translation(0, 0, 1), csg)))).toContain(
+    const [part] = printed(drill, drillStopSetup, printer).parts;
+    const found = (mesh: Mesh, bed = printer.bed) =>
+      checkPrinted({ ...part, mesh }, bed).flaws.map((f) => f.code);
+    expect(found(drill.mesh)).toEqual([]);
+    expect(found(rebuilt(drill, (csg) => movedBy(translation(0, 0, 1), csg)).mesh)).toEqual([
       'not-on-bed',
-    );
-    const bed = { xMm: 60, yMm: 60, zMm: 60 };
-    const tight = { ...setups, drillStop: { ...drillStopSetup, bed } };
-    expect(codes(drill, { setups: tight })).toEqual(['off-bed']);
+    ]);
+    expect(found(drill.mesh, { xMm: 60, yMm: 60, zMm: 60 })).toEqual(['off-bed']);
+    expect(found(drill.mesh, { xMm: 200, yMm: 200, zMm: 20 })).toEqual(['off-bed']);
   });
 
   test('walls thinner than asked', () => {
-    const asked = { ...setups, lipSlotGuide: { ...lipSlotSetup, wallMm: 5 } };
-    expect(codes(guide, { setups: asked })).toContain('wall-thin');
-    const floor = { ...drillStopSetup, wallMm: 5, floorMm: 5, webMm: 5 };
-    expect(codes(drill, { setups: { ...setups, drillStop: floor } })).toContain('wall-thin');
+    expect(codes({ ...guide, leastWallMm: 5 })).toContain('wall-thin');
+    expect(codes({ ...drill, leastWallMm: 5 })).toContain('wall-thin');
   });
 
   test('a file that is not the mesh', () => {
@@ -105,7 +126,7 @@ describe('the fit', () => {
 
   test('a way out that is blocked', () => {
     expect(codes({ ...drill, freeDirection: [0, -1, 0] })).toEqual(['blank-cannot-move']);
-    const [x, , z] = guide.freeDirection;
+    const [x, , z] = guide.freeDirection!;
     expect(codes({ ...guide, freeDirection: [-x, 0, -z] })).toEqual(['blank-cannot-move']);
     // A beam over the cheeks leaves the seated blank alone, but it cannot be put in.
     const [length, width, height] = guide.sizeMm;
@@ -136,7 +157,7 @@ describe('the guides of the drill', () => {
   test('a collar setting that does not give the depth', () => {
     const [first] = drill.guides;
     const guides = [{ ...first, collarSettingMm: first.collarSettingMm + 0.1 }];
-    expect(codes({ ...drill, guides })).toEqual(['collar-setting']);
+    expect(codes({ ...drill, guides } as Jig)).toEqual(['collar-setting']);
   });
 });
 
@@ -155,7 +176,7 @@ describe('the slot of the saw', () => {
   test('width and depth', () => {
     const coarse = { ...setups, lipSlotGuide: { ...lipSlotSetup, sawKerfMm: 2.2 } };
     expect(codes(guide, { setups: coarse })).toContain('slot-width');
-    expect(codes({ ...guide, guideSlotMm: 1.5 })).toEqual(['slot-width']);
+    expect(codes({ ...guide, guideSlotMm: 1.5 } as Jig)).toEqual(['slot-width']);
     const deep = { ...setups, lipSlotGuide: { ...lipSlotSetup, stopHeightMm: 36 } };
     expect(codes(guide, { setups: deep })).toContain('slot-depth');
   });

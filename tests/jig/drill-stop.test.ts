@@ -1,22 +1,25 @@
 import { describe, expect, test } from 'vitest';
-import { checkJig } from '../../src/jig/check.js';
-import { drillStopJig } from '../../src/jig/drill-stop.js';
-import type { DrillStopJig, JigBlank } from '../../src/jig/jig.js';
-import type { DrillStopSetup } from '../../src/jig/setup.js';
+import { checkJig, joined } from '../../src/jig/check.js';
+import { checkDrillGuides } from '../../src/jig/drill-stop/check.js';
+import type { DrillStopJig } from '../../src/jig/drill-stop/jig.js';
+import { drillStopJig } from '../../src/jig/drill-stop/make.js';
+import type { DrillStopSetup } from '../../src/jig/drill-stop/setup.js';
+import type { JigBlank } from '../../src/jig/jig.js';
+import { printed } from '../../src/jig/print.js';
 import { loadKernel } from '../../src/solid/kernel.js';
 import { pointBy } from '../../src/solid/placement.js';
 import { BODIES, lureBlank } from './lure-blanks.js';
-import { lipSlotSetup, drillStopSetup as setup } from './set-ups.js';
+import { printer, drillStopSetup as setup } from './set-ups.js';
 
 const kernel = await loadKernel();
 
 function made(blank: JigBlank, changed: Partial<DrillStopSetup> = {}): DrillStopJig {
   const outcome = drillStopJig(kernel, blank, { ...setup, ...changed });
-  if (!outcome?.jig) throw new Error(JSON.stringify(outcome));
-  return outcome.jig;
+  if (outcome.problems.length > 0) throw new Error(JSON.stringify(outcome.problems));
+  return outcome.jigs[0];
 }
 const problemsOf = (blank: JigBlank, changed: Partial<DrillStopSetup> = {}) =>
-  drillStopJig(kernel, blank, { ...setup, ...changed })?.problems ?? [];
+  drillStopJig(kernel, blank, { ...setup, ...changed }).problems;
 
 const blanks = BODIES.map((body) => lureBlank({ ...body, lipAngleDeg: 45 }));
 const [small, middle, long] = blanks;
@@ -26,8 +29,10 @@ describe('for lures from 60 to 180 mm', () => {
     expect(blanks.length).toBe(5);
     for (const blank of blanks) {
       const jig = made(blank);
-      const setups = { drillStop: setup, lipSlotGuide: lipSlotSetup };
-      const { flaws, measured } = checkJig(kernel, { jig, blank, setups });
+      const { flaws, measured } = joined([
+        checkJig(kernel, jig, { blank }),
+        checkDrillGuides(kernel, jig, blank, setup),
+      ]);
       expect(flaws, blank.name).toEqual([]);
       expect(measured.openings).toBe(blank.holes.length);
       expect(jig.lettersLeftOut, blank.name).toEqual([]);
@@ -108,16 +113,22 @@ describe('shape', () => {
 
 describe('what stands in the way', () => {
   test('no ballast, no jig', () => {
-    expect(drillStopJig(kernel, { ...middle, holes: [] }, setup)).toBeNull();
+    expect(drillStopJig(kernel, { ...middle, holes: [] }, setup)).toEqual({
+      jigs: [],
+      problems: [],
+    });
   });
 
   test('a bed too small, with the size that is needed', () => {
-    const [problem] = problemsOf(long, { bed: { xMm: 100, yMm: 100, zMm: 100 } });
+    const jig = made(long);
+    const on = (xMm: number, yMm: number) =>
+      printed(jig, { ...setup, bed: { xMm, yMm, zMm: 100 } }, printer);
+    const [problem] = on(100, 100).problems;
     expect(problem.code).toBe('jig-bed-too-small');
-    expect(problem.facts.needXMm).toBeCloseTo(made(long).sizeMm[0], 6);
+    expect(problem.facts.needXMm).toBeCloseTo(jig.sizeMm[0], 6);
     // It may lie either way round.
-    const [x, y] = made(long).sizeMm;
-    expect(problemsOf(long, { bed: { xMm: y, yMm: x, zMm: 100 } })).toEqual([]);
+    const [x, y] = jig.sizeMm;
+    expect(on(y, x).problems).toEqual([]);
   });
 
   test('guides that run into each other', () => {

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { asRegion, subtract } from '../../src/geometry/clip.js';
 import { circleRing, rectRing } from '../../src/geometry/ring.js';
-import { holdOf, LEAST_RISE } from '../../src/jig/seat.js';
+import { holdOf, LEAST_RISE } from '../../src/jig/lip-slot-guide/seat.js';
 
 const block = asRegion(rectRing(-30, -30, 30, 0));
 

@@ -2,8 +2,8 @@
  * Whether a saddle really finds the angle: the blank is turned a little both ways and pressed in
  * again. If it then stands higher than at the true angle, pressing brings it back.
  */
-import type { Region, Ring } from '../geometry/ring.js';
-import { moved, type Point2 } from '../geometry/vec.js';
+import type { Region, Ring } from '../../geometry/ring.js';
+import { moved, type Point2 } from '../../geometry/vec.js';
 
 /** The saddle's section and the blank's profile in one side view, the blank coming in from above. */
 export type Saddle = {

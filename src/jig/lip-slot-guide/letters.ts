@@ -1,7 +1,7 @@
 /** What is written on a lip-slot guide, and where. */
-import type { JigBlank, JigSlot } from './jig.js';
-import { type Face, placed, type Room } from './letters.js';
-import type { LipSlotPlan } from './lip-slot-plan.js';
+import type { JigBlank, JigSlot } from '../jig.js';
+import { type Face, placed, type Room } from '../letters.js';
+import type { LipSlotPlan } from './plan.js';
 import type { LipSlotGuideSetup } from './setup.js';
 
 /**

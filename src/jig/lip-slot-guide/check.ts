@@ -1,14 +1,15 @@
 /** Measures the saw slot and the seat of a lip-slot guide on sections of its mesh. */
-import type { Region } from '../geometry/ring.js';
-import { ring } from '../geometry/ring.js';
-import { cosSinDeg, type Point2, type Point3 } from '../geometry/vec.js';
-import { dot3 } from '../geometry/vec3.js';
-import { movedBy } from '../solid/csg.js';
-import type { SolidKernel } from '../solid/kernel.js';
-import { sectionsAt } from '../solid/measure.js';
-import { inverse, placement, pointBy } from '../solid/placement.js';
-import { flawsOf, type JigCheck } from './flaw.js';
-import type { JigBlank, JigSlot, LipSlotGuide } from './jig.js';
+import type { Region } from '../../geometry/ring.js';
+import { ring } from '../../geometry/ring.js';
+import { cosSinDeg, type Point2, type Point3 } from '../../geometry/vec.js';
+import { dot3 } from '../../geometry/vec3.js';
+import { movedBy } from '../../solid/csg.js';
+import type { SolidKernel } from '../../solid/kernel.js';
+import { sectionsAt } from '../../solid/measure.js';
+import { inverse, placement, pointBy } from '../../solid/placement.js';
+import { flawsOf, type JigCheck } from '../flaw.js';
+import type { JigBlank, JigSlot } from '../jig.js';
+import type { LipSlotGuide } from './jig.js';
 import { holdOf, LEAST_RISE } from './seat.js';
 import type { LipSlotGuideSetup } from './setup.js';
 

@@ -8,40 +8,38 @@
  *
  * Jig coordinates: X across the slot (aft, down), Y to port, Z along the slot into the body.
  */
-import { asRegion } from '../geometry/clip.js';
-import { meshBox, meshVolume } from '../geometry/mesh.js';
-import { rectRing } from '../geometry/ring.js';
-import { cosSinDeg, type Point3 } from '../geometry/vec.js';
-import { type Csg, extruded, movedBy } from '../solid/csg.js';
-import { evaluate } from '../solid/evaluate.js';
-import type { SolidKernel } from '../solid/kernel.js';
-import { placement } from '../solid/placement.js';
-import { bedProblem } from './bed.js';
-import type { JigBlank, JigOutcome, LipSlotGuide } from './jig.js';
-import { grooves, type Sunk } from './letters.js';
-import { lipSlotLetters } from './lip-slot-letters.js';
-import { type LipSlotPlan, planLipSlot, sawWay } from './lip-slot-plan.js';
+import { asRegion } from '../../geometry/clip.js';
+import { meshBox, meshVolume } from '../../geometry/mesh.js';
+import { rectRing } from '../../geometry/ring.js';
+import { cosSinDeg, type Point3 } from '../../geometry/vec.js';
+import { type Csg, extruded, movedBy } from '../../solid/csg.js';
+import { evaluate } from '../../solid/evaluate.js';
+import type { SolidKernel } from '../../solid/kernel.js';
+import { placement } from '../../solid/placement.js';
+import type { JigBlank, JigOutcome } from '../jig.js';
+import { grooves, type Sunk } from '../letters.js';
+import type { LipSlotGuide } from './jig.js';
+import { lipSlotLetters } from './letters.js';
+import { type LipSlotPlan, planLipSlot, sawWay } from './plan.js';
 import type { LipSlotGuideSetup } from './setup.js';
 
 const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
 
-/** The guide for the blank's lip slot, what stands in its way, or null when there is no slot. */
+/** The guide for the blank's lip slot; none when there is no slot. */
 export function lipSlotGuide(
   kernel: SolidKernel,
   blank: JigBlank,
   setup: LipSlotGuideSetup,
-): JigOutcome<LipSlotGuide> | null {
+): JigOutcome<LipSlotGuide> {
   const { slot } = blank;
-  if (!slot) return null;
+  if (!slot) return { jigs: [], problems: [] };
   const { plan, problems } = planLipSlot(blank.profileRing, slot, setup);
-  if (!plan) return { jig: null, problems };
+  if (!plan) return { jigs: [], problems };
   const widths = widthsOf(blank, setup);
   const { sunk, leftOut } = lipSlotLetters({ blank, slot, setup, plan, widthMm: widths.outer });
   const csg = guideCsg(plan, widths, sunk, setup);
   const mesh = evaluate(kernel, csg);
   const sizeMm = meshBox(mesh)[1];
-  const tooSmall = bedProblem(sizeMm, setup.bed);
-  if (tooSmall) return { jig: null, problems: [tooSmall] };
   const [cos, sin] = cosSinDeg(slot.angleDeg);
   const [across, along]: [Point3, Point3] = [
     [sin, 0, -cos],
@@ -51,11 +49,15 @@ export function lipSlotGuide(
   const jig: LipSlotGuide = {
     kind: 'lip-slot-guide',
     pattern: blank.name,
+    part: '',
     csg,
     mesh,
     jigToBlank: placement(across, [0, 1, 0], along, [corner(0), -widths.outer / 2, corner(2)]),
     axis: { originMm: [slot.mouth[0], 0, slot.mouth[1]], direction: along },
+    workpiece: 'sawn',
+    seatMm: setup.seatClearanceMm,
     freeDirection: along,
+    leastWallMm: Math.min(setup.wallMm, setup.cheekMm),
     sizeMm,
     volumeMm3: meshVolume(mesh),
     openings: 1,
@@ -69,7 +71,7 @@ export function lipSlotGuide(
     leanDeg: leanDeg(plan, setup),
     hold: plan.hold,
   };
-  return { jig, problems: [] };
+  return { jigs: [jig], problems: [] };
 }
 
 type Widths = { readonly inner: number; readonly outer: number };

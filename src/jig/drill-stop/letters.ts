@@ -1,9 +1,10 @@
 /** What is written on a drill-stop jig, and where. */
-import { ringBox } from '../geometry/ring.js';
-import type { DrillStopPlan } from './drill-stop-plan.js';
-import type { DrillGuide, JigBlank } from './jig.js';
-import { type Face, placed, type Room, type Wish } from './letters.js';
-import { bandsOf } from './outline.js';
+import { ringBox } from '../../geometry/ring.js';
+import type { JigBlank } from '../jig.js';
+import { type Face, placed, type Room, type Wish } from '../letters.js';
+import { bandsOf } from '../outline.js';
+import type { DrillGuide } from './jig.js';
+import type { DrillStopPlan } from './plan.js';
 import type { DrillStopSetup } from './setup.js';
 
 const FLOOR_STEP = 2; // mm between the places tried for letters on the floor

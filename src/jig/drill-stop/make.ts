@@ -7,44 +7,43 @@
  *
  * Jig coordinates: X aft as in the blank, Y = down (toward the belly), Z = port, up from the bed.
  */
-import { asRegion } from '../geometry/clip.js';
-import { meshBox, meshVolume } from '../geometry/mesh.js';
-import { type Ring, rectRing, ring } from '../geometry/ring.js';
-import type { Point2, Point3 } from '../geometry/vec.js';
-import { type Csg, extruded, holeAlongZ, movedBy } from '../solid/csg.js';
-import { evaluate } from '../solid/evaluate.js';
-import type { SolidKernel } from '../solid/kernel.js';
-import { placement, translation } from '../solid/placement.js';
-import { bedProblem } from './bed.js';
-import { drillStopLetters } from './drill-stop-letters.js';
-import { type Cradle, type DrillStopPlan, planDrillStop } from './drill-stop-plan.js';
-import type { DrillStopJig, JigBlank, JigOutcome } from './jig.js';
-import { grooves, type Sunk } from './letters.js';
+import { asRegion } from '../../geometry/clip.js';
+import { meshBox, meshVolume } from '../../geometry/mesh.js';
+import { type Ring, rectRing, ring } from '../../geometry/ring.js';
+import type { Point2, Point3 } from '../../geometry/vec.js';
+import { type Csg, extruded, holeAlongZ, movedBy } from '../../solid/csg.js';
+import { evaluate } from '../../solid/evaluate.js';
+import type { SolidKernel } from '../../solid/kernel.js';
+import { placement, translation } from '../../solid/placement.js';
+import type { JigBlank, JigOutcome } from '../jig.js';
+import { grooves, type Sunk } from '../letters.js';
+import type { DrillStopJig } from './jig.js';
+import { drillStopLetters } from './letters.js';
+import { type Cradle, type DrillStopPlan, planDrillStop } from './plan.js';
 import type { DrillStopSetup } from './setup.js';
 
 const BORE_TOLERANCE = 0.01; // mm the corners of a bore stand outside its circle; its flats touch it
 const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
 
-/** The jig for the blank's ballast holes, what stands in its way, or null when there are no holes. */
+/** The jig for the blank's ballast holes; none when there are no holes. */
 export function drillStopJig(
   kernel: SolidKernel,
   blank: JigBlank,
   setup: DrillStopSetup,
-): JigOutcome<DrillStopJig> | null {
-  if (blank.holes.length === 0) return null;
+): JigOutcome<DrillStopJig> {
+  if (blank.holes.length === 0) return { jigs: [], problems: [] };
   const { plan, problems } = planDrillStop(blank, setup);
-  if (!plan) return { jig: null, problems };
+  if (!plan) return { jigs: [], problems };
   const { cradle } = plan;
   const { sunk, leftOut } = drillStopLetters(blank, setup, plan);
   const csg = drillStopCsg(plan, setup, sunk);
   const mesh = evaluate(kernel, csg);
   const sizeMm = meshBox(mesh)[1];
-  const tooSmall = bedProblem(sizeMm, setup.bed);
-  if (tooSmall) return { jig: null, problems: [tooSmall] };
   const first = plan.guides.reduce((a, b) => (b.depthMm > a.depthMm ? b : a));
   const jig: DrillStopJig = {
     kind: 'drill-stop',
     pattern: blank.name,
+    part: '',
     csg,
     mesh,
     jigToBlank: placement(
@@ -54,7 +53,10 @@ export function drillStopJig(
       [cradle.noseEndMm, -cradle.axisUpMm, cradle.baseMm],
     ),
     axis: first.axis,
+    workpiece: 'sawn',
+    seatMm: setup.seatClearanceMm,
     freeDirection: [0, 1, 0],
+    leastWallMm: Math.min(setup.wallMm, setup.floorMm, setup.webMm + setup.letters.depthMm),
     sizeMm,
     volumeMm3: meshVolume(mesh),
     openings: plan.guides.length + (plan.pushHole ? 1 : 0),
@@ -64,7 +66,7 @@ export function drillStopJig(
     openAtTail: plan.openAtTail,
     stopFaceMm: cradle.stopFaceMm,
   };
-  return { jig, problems: [] };
+  return { jigs: [jig], problems: [] };
 }
 
 function drillStopCsg(plan: DrillStopPlan, setup: DrillStopSetup, sunk: readonly Sunk[]): Csg {

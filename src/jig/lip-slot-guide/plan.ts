@@ -3,13 +3,14 @@
  * Z along the slot into the body, X across it (aft, down). Jig coordinates: the same, counted from
  * the guide's corner at the nose end of its stop face.
  */
-import { asRegion, intersect, offset, subtract } from '../geometry/clip.js';
-import { insideRing, movedRing, type Ring, rectRing, ringBox } from '../geometry/ring.js';
-import { thinned } from '../geometry/thin.js';
-import { type Motion, moved, type Point2 } from '../geometry/vec.js';
-import { Fault } from '../problem.js';
-import type { JigProblem, JigSlot, LipSlotGuide } from './jig.js';
-import { reachBetween, SEAT_CHORD, swept, wholeMicrons } from './outline.js';
+import { asRegion, intersect, offset, subtract } from '../../geometry/clip.js';
+import { insideRing, movedRing, type Ring, rectRing, ringBox } from '../../geometry/ring.js';
+import { thinned } from '../../geometry/thin.js';
+import { type Motion, moved, type Point2 } from '../../geometry/vec.js';
+import { Fault } from '../../problem.js';
+import type { JigProblem, JigSlot } from '../jig.js';
+import { reachBetween, SEAT_CHORD, swept, wholeMicrons } from '../outline.js';
+import type { LipSlotGuide } from './jig.js';
 import { type Hold, holdOf, LEAST_RISE } from './seat.js';
 import type { LipSlotGuideSetup } from './setup.js';
 

@@ -1,11 +1,12 @@
 /** The measures of a drill-stop jig, before any solid is made. Side view of the blank: x aft, z up, mm. */
-import { asRegion, offset } from '../geometry/clip.js';
-import { type Ring, ringBox } from '../geometry/ring.js';
-import { thinned } from '../geometry/thin.js';
-import type { Point2 } from '../geometry/vec.js';
-import { Fault } from '../problem.js';
-import type { DrillGuide, JigBlank, JigProblem } from './jig.js';
-import { bandsOf, columnAt, reachBetween, SEAT_CHORD, swept, wholeMicrons } from './outline.js';
+import { asRegion, offset } from '../../geometry/clip.js';
+import { type Ring, ringBox } from '../../geometry/ring.js';
+import { thinned } from '../../geometry/thin.js';
+import type { Point2 } from '../../geometry/vec.js';
+import { Fault } from '../../problem.js';
+import type { JigBlank, JigProblem } from '../jig.js';
+import { bandsOf, columnAt, reachBetween, SEAT_CHORD, swept, wholeMicrons } from '../outline.js';
+import type { DrillGuide } from './jig.js';
 import type { DrillStopSetup } from './setup.js';
 
 /** The cradle: its ends and faces in the side view, and heights above the bed it is printed on. */

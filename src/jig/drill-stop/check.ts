@@ -1,13 +1,14 @@
 /** Measures the guides of a drill-stop jig on sections of its mesh, in the frame of the blank. */
-import { meshBox } from '../geometry/mesh.js';
-import { type Region, type Ring, ringArea } from '../geometry/ring.js';
-import { cross, distance, dot, mix, type Point2, sub } from '../geometry/vec.js';
-import { movedBy } from '../solid/csg.js';
-import type { SolidKernel } from '../solid/kernel.js';
-import { sectionsAt } from '../solid/measure.js';
-import { flawsOf, type JigCheck, type JigFlaw } from './flaw.js';
-import type { DrillStopJig, JigBlank } from './jig.js';
-import { columnAt } from './outline.js';
+import { meshBox } from '../../geometry/mesh.js';
+import { type Region, type Ring, ringArea } from '../../geometry/ring.js';
+import { cross, distance, dot, mix, type Point2, sub } from '../../geometry/vec.js';
+import { movedBy } from '../../solid/csg.js';
+import type { SolidKernel } from '../../solid/kernel.js';
+import { sectionsAt } from '../../solid/measure.js';
+import { flawsOf, type JigCheck, type JigFlaw } from '../flaw.js';
+import type { JigBlank } from '../jig.js';
+import { columnAt } from '../outline.js';
+import type { DrillStopJig } from './jig.js';
 import type { DrillStopSetup } from './setup.js';
 
 const PLACE = 0.01; // mm
