@@ -716,6 +716,31 @@ const entries = {
     fix: 'Raise reachMm in a copy of the set-up, so that the saddle holds more of the blank, and name the copy under `jigs:` in a run.',
     about: 'The saddle touches a part of the blank so round that it does not find the angle.',
   },
+  'jig-left-out': {
+    severity: 'warning',
+    what: 'The {jig} of {name} is left out: {reason}',
+    limit: '{limit}',
+    from: '{from}, with the set-up that comes with the program',
+    fix: '{fix}',
+    about:
+      'A jig that no run asked for by name can not be made with the set-up that comes with the program; everything else is made. A run that names its set-up under `jigs:` gets an error instead.',
+  },
+  'jig-rim-too-low': {
+    severity: 'error',
+    what: 'The rim of the center scribe of {name} is {rimMm} mm over the blank’s side.',
+    limit: 'At least {leastMm} mm, for a tick a millimeter long and a millimeter of wall under it.',
+    from: 'half of blockThicknessMm, less pencilMm of the center-scribe set-up',
+    fix: 'Set pencilMm to at most {mostPencilMm} in a copy of the set-up, and name the copy under `jigs:` in a run.',
+    about: 'A blank too thin for the pencil and the ticks of the center scribe.',
+  },
+  'jig-tick-left-out': {
+    severity: 'warning',
+    what: 'The center scribe of {name} has no notch for the {what} at station {stationMm} mm, which is close beside the {beside}.',
+    limit: 'At least 2 mm of plastic between two notches.',
+    from: 'tickMm of the center-scribe set-up (common practice, no source)',
+    fix: 'Measure that mark by hand, or set a smaller tickMm in a copy of the set-up.',
+    about: 'Two marks so near each other that the rim between their notches would break off.',
+  },
   // Writing
   'output-is-file': {
     severity: 'error',

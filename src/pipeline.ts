@@ -20,10 +20,12 @@ import { cutCaution, orderNotes, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing, sawnPart } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
 import type { Circle } from './geometry/arcpath.js';
+import type { Point3 } from './geometry/vec.js';
 import type { JigSetups } from './jig/kinds.js';
 import { makeJigs, type ReadyJig } from './jig/set.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
 import { afloat, designed } from './lures.js';
+import type { Stage } from './mass/stages.js';
 import { isError } from './messages.js';
 import type { Knot, Nest, NestFace } from './nest/nest.js';
 import type { Search } from './nest/search.js';
@@ -78,8 +80,11 @@ export function build(
   const templates = blanks.map((blank) => makeTemplate(blank, tools));
   const bodies = designs.map(({ shape }) => makeBody(shape));
   const setups = neededSetups(job);
-  const jigs = job.orders.map(({ pattern }, i) => {
-    const work = { pattern, body: bodies[i], blank: blanks[i], materials: job.materials };
+  const lures = bodies.map((body, i) => afloat(job, i, { body, blank: blanks[i] }));
+  const jigs = lures.map((lure, i) => {
+    const { pattern, blank } = lure;
+    const { materials } = job;
+    const work = { pattern, body: bodies[i], blank, materials, shapedCgMm: shapedCg(lure) };
     return makeJigs(kernel, work, setups);
   });
   const sawn = workshop ? sawRun({ job, workshop, blanks }, search, effort) : null;
@@ -95,7 +100,7 @@ export function build(
 
   const products = job.orders.map(({ pattern, count }, i): Product => {
     const [body, blank] = [bodies[i], blanks[i]];
-    const floating = afloat(job, i, { body, blank });
+    const floating = lures[i];
     return {
       pattern,
       count,
@@ -226,6 +231,10 @@ const labelWarnings = ({ products, faces, sheets }: Build): Finding[] => {
       finding('job', problem('label-left-out', [], { name, leastMm: LEAST_HEIGHT_MM })),
     );
 };
+
+/** Center of gravity of the shaped body with its ballast in, before coats and fittings. */
+export const shapedCg = ({ stages }: Pick<Floating, 'stages'>): Point3 =>
+  (stages.find(({ name }) => name === 'shaped') as Stage).cgMm;
 
 /** A slot that the outline's cutter makes needs no guide. */
 function neededSetups({ workshop, setups }: Job): JigSetups {

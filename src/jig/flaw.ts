@@ -21,6 +21,13 @@ export type JigFlawCode =
   | 'slot-width'
   | 'slot-depth'
   | 'angle-not-held'
+  | 'cradle-floor'
+  | 'cradle-tight'
+  | 'comb-slots'
+  | 'comb-too-near'
+  | 'rim-off-center'
+  | 'tick-missing'
+  | 'tick-too-deep'
   | 'file-differs';
 
 /** What was measured, and the limit it passed. */

@@ -14,7 +14,9 @@ import type { Sunk } from './letters.js';
 /** What jigs are made from: one line of an order, designed. */
 export type JigWork = {
   readonly pattern: Pattern;
-  readonly body: Pick<Body, 'shape' | 'mesh'>;
+  readonly body: Body;
+  /** Center of gravity of the shaped body with its ballast in. */
+  readonly shapedCgMm: Point3;
   readonly blank: Blank;
   readonly materials: Materials;
 };
@@ -58,6 +60,8 @@ export type Jig = {
   readonly letters: readonly Sunk[];
   /** Texts for which there was no room. */
   readonly lettersLeftOut: readonly string[];
+  /** How it is used, a sentence each, cautions last. */
+  readonly words: readonly string[];
 };
 
 /** Why a jig cannot be made: code and numbers, each with its unit in its name. */

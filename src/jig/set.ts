@@ -1,4 +1,5 @@
 /** All jigs of a pattern: made, judged, and told why not. */
+import { isError, tell } from '../messages.js';
 import { assertNone, type Problem, problem } from '../problem.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { checkJig, checkPrinted, joined } from './check.js';
@@ -27,7 +28,11 @@ export type JigsMade = {
 export function makeJigs(kernel: SolidKernel, work: JigWork, setups: JigSetups): JigsMade {
   const made = JIG_KINDS.flatMap((kind): JigsMade[] => {
     const setup = setups.byKind[kind.kind];
-    return setup ? [madeOf(kernel, kind, work, { setup, printer: setups.printer })] : [];
+    if (!setup) return [];
+    const whole = madeOf(kernel, kind, work, { setup, printer: setups.printer });
+    return [
+      kind.isAid && !setups.asked && whole.problems.some(isError) ? leftOut(whole, kind) : whole,
+    ];
   });
   return { jigs: made.flatMap((m) => m.jigs), problems: made.flatMap((m) => m.problems) };
 }
@@ -54,6 +59,22 @@ function madeOf(kernel: SolidKernel, kind: JigKind, work: JigWork, set: JigSet):
     problems: [...problems, ...results.flatMap((r) => r.problems)].map(told),
   };
 }
+
+/** What keeps an aid from being made, as warnings; none of that kind is made. */
+const leftOut = ({ problems }: JigsMade, { called }: JigKind): JigsMade => ({
+  jigs: [],
+  problems: problems.filter(isError).map(({ code, path, facts }) => {
+    const { what, limit, from, fix } = tell(code, facts);
+    return problem('jig-left-out', path, {
+      jig: called,
+      name: facts.name,
+      reason: what,
+      limit,
+      from,
+      fix,
+    });
+  }),
+});
 
 const lettersLeftOut = (jig: Jig): JigProblem[] =>
   jig.lettersLeftOut.length === 0

@@ -62,6 +62,11 @@ export function drillStopJig(
     openings: plan.guides.length + (plan.pushHole ? 1 : 0),
     letters: sunk,
     lettersLeftOut: leftOut,
+    words: [
+      'Press the blank back onto the base and forward against the nose wall, and clamp it there.',
+      'Set the collar from the shoulder of the bit; drill until it meets the stop face.',
+      'Hold small parts in the jig, never by fingers near the bit. Local rules come first.',
+    ],
     guides: plan.guides,
     openAtTail: plan.openAtTail,
     stopFaceMm: cradle.stopFaceMm,

@@ -63,6 +63,11 @@ export function lipSlotGuide(
     openings: 1,
     letters: sunk,
     lettersLeftOut: leftOut,
+    words: [
+      'Press the blank into the saddle, toward the nose wall, before and while you saw.',
+      'Saw until the spine, or the strip clamped to the blade, rests on the stop face.',
+      'Keep fingers out of the line of the blade. Local rules come first.',
+    ],
     angleDeg: slot.angleDeg,
     depthMm: slot.depthMm,
     guideSlotMm: plan.guideSlotMm,

@@ -1,0 +1,177 @@
+/**
+ * The center scribe: a tray for the sawn blank, lying on its side, with a wall all round it whose rim
+ * lies at half the blank's thickness, less half a pencil. A pencil slid along the rim draws the
+ * centerline all round; notches in the rim lead it down for a tick at tow eye, lip, ballast, hangers
+ * and tail eye. Turned over, the blank must show the same line: that proves the thickness. Printed
+ * as it is used, nothing needs support.
+ *
+ * Jig coordinates: X aft as in the blank, Y = down (toward the belly), Z = port, up from the bed.
+ */
+import { asRegion, offset } from '../../geometry/clip.js';
+import { meshBox, meshVolume } from '../../geometry/mesh.js';
+import { insideRing, type Ring, ring, ringBox } from '../../geometry/ring.js';
+import { thinned } from '../../geometry/thin.js';
+import { add, distanceToEdge, type Point2, quarterLeft, sub, times } from '../../geometry/vec.js';
+import { Fault } from '../../problem.js';
+import { type Csg, extruded } from '../../solid/csg.js';
+import { evaluate } from '../../solid/evaluate.js';
+import type { SolidKernel } from '../../solid/kernel.js';
+import { placement } from '../../solid/placement.js';
+import type { Jig, JigOutcome, JigWork } from '../jig.js';
+import { grooves } from '../letters.js';
+import { SEAT_CHORD } from '../outline.js';
+import { scribeLetters } from './letters.js';
+import type { CenterScribeSetup } from './setup.js';
+import { LEAST_SLOPE, type Tick, ticksOf } from './ticks.js';
+
+const LEAST_TICK_MM = 1;
+const UNDER_TICK_MM = 1; // of wall that stays under a notch
+const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
+
+export type CenterScribe = Jig & {
+  readonly kind: 'center-scribe';
+  readonly ticks: readonly Tick[];
+  /** Height of the rim over the floor the blank lies on. */
+  readonly rimMm: number;
+  /** Length of a tick. */
+  readonly tickMm: number;
+  /** What the pencil must add to the rim. */
+  readonly pencilMm: number;
+};
+
+/** Outlines of the tray in its own X and Y, and heights above the bed. */
+export type Tray = {
+  readonly cavity: Ring;
+  readonly wall: Ring;
+  readonly apron: Ring;
+  readonly rimZ: number;
+  /** From the blank's side view to X and Y. */
+  readonly toTray: (p: Point2) => Point2;
+};
+
+export function centerScribe(
+  kernel: SolidKernel,
+  { pattern, blank }: JigWork,
+  setup: CenterScribeSetup,
+): JigOutcome<CenterScribe> {
+  const rimMm = blank.thicknessMm / 2 - setup.pencilMm;
+  const leastMm = LEAST_TICK_MM + UNDER_TICK_MM;
+  if (rimMm < leastMm) {
+    const most = blank.thicknessMm / 2 - leastMm;
+    const facts = { rimMm, leastMm, pencilMm: setup.pencilMm, mostPencilMm: Math.max(0, most) };
+    return { jigs: [], problems: [{ code: 'jig-rim-too-low', facts }] };
+  }
+  const { tray, corner } = trayOf(blank.profileRing, setup, rimMm);
+  const { ticks, crowded } = apart(ticksOf(pattern, blank), setup);
+  const { sunk, leftOut } = scribeLetters(blank, setup, tray, ticks);
+  const { floorMm, seatClearanceMm } = setup;
+  const tickMm = Math.min(setup.tickDepthMm, rimMm - UNDER_TICK_MM);
+  const csg: Csg = {
+    kind: 'subtract',
+    from: {
+      kind: 'union',
+      parts: [
+        extruded([asRegion(tray.apron)], 0, floorMm),
+        extruded([{ outer: tray.wall, holes: [tray.cavity] }], 0, tray.rimZ),
+      ],
+    },
+    parts: [
+      ...grooves(sunk, setup.letters),
+      ...ticks.map((tick) =>
+        extruded(
+          [asRegion(ring(notch(tick, setup).map(tray.toTray)))],
+          tray.rimZ - tickMm,
+          tray.rimZ + OVERSHOOT,
+        ),
+      ),
+    ],
+  };
+  const mesh = evaluate(kernel, csg);
+  const up = floorMm + seatClearanceMm + blank.thicknessMm / 2;
+  const jig: CenterScribe = {
+    kind: 'center-scribe',
+    pattern: blank.name,
+    part: '',
+    csg,
+    mesh,
+    jigToBlank: placement([1, 0, 0], [0, 0, -1], [0, 1, 0], [corner[0], -up, corner[1]]),
+    workpiece: 'sawn',
+    seatMm: seatClearanceMm,
+    freeDirection: [0, 1, 0],
+    leastWallMm: Math.min(setup.wallMm, floorMm, LEAST_FIN_MM + setup.letters.depthMm),
+    sizeMm: meshBox(mesh)[1],
+    volumeMm3: meshVolume(mesh),
+    openings: 0,
+    letters: sunk,
+    lettersLeftOut: leftOut,
+    words: [
+      'Lay the sawn blank in the tray and slide the pencil, flat on the rim, all the way round.',
+      `Draw it down in each notch: ${ticks.map((t) => `${t.letter} ${t.what}`).join(', ')}.`,
+      'Turn the blank over and look: a second line beside the first tells that the blank is not as thick as planned.',
+    ],
+    ticks,
+    rimMm: rimMm + seatClearanceMm,
+    tickMm,
+    pencilMm: setup.pencilMm,
+  };
+  const problems = crowded.map(({ what, at, beside }) => ({
+    code: 'jig-tick-left-out' as const,
+    path: [],
+    facts: { what, stationMm: at[0], beside },
+  }));
+  return { jigs: [jig], problems };
+}
+
+function trayOf(profile: Ring, setup: CenterScribeSetup, rimMm: number) {
+  const { clearanceMm, wallMm, apronMm, floorMm, seatClearanceMm } = setup;
+  const grown = (by: number): Ring => {
+    const regions = offset([asRegion(profile)], by);
+    if (regions.length !== 1) throw new Fault(`grown profile fell into ${regions.length} pieces`);
+    return thinned(regions[0].outer, SEAT_CHORD * Math.min(clearanceMm, 0.2));
+  };
+  const apron = grown(clearanceMm + wallMm + apronMm);
+  const [left, , , top] = ringBox(apron);
+  const corner: Point2 = [left, top];
+  const toTray = ([x, z]: Point2): Point2 => [x - corner[0], corner[1] - z];
+  const flat = (r: Ring): Ring => ring(r.map(toTray));
+  const tray: Tray = {
+    cavity: flat(grown(clearanceMm)),
+    wall: flat(grown(clearanceMm + wallMm)),
+    apron: flat(apron),
+    rimZ: floorMm + seatClearanceMm + rimMm,
+    toTray,
+  };
+  return { tray, corner };
+}
+
+/** Least plastic between two notches, mm: thinner fins of the rim would break off. */
+const LEAST_FIN_MM = 2;
+
+type Crowded = Tick & { readonly beside: string };
+
+/** The ticks whose notches leave each other a fin of rim, first come first served, and the others. */
+function apart(ticks: readonly Tick[], setup: CenterScribeSetup) {
+  const kept: { tick: Tick; ring: Ring }[] = [];
+  const crowded: Crowded[] = [];
+  for (const tick of ticks) {
+    const own = notch(tick, setup);
+    const near = kept.find((k) => gapBetween(k.ring, own) < LEAST_FIN_MM);
+    if (near) crowded.push({ ...tick, beside: near.tick.what });
+    else kept.push({ tick, ring: own });
+  }
+  return { ticks: kept.map((k) => k.tick), crowded };
+}
+
+/** Between two outlines that do not cross; 0 where a corner of one lies in the other. */
+function gapBetween(a: Ring, b: Ring): number {
+  if (a.some((p) => insideRing(p, b)) || b.some((p) => insideRing(p, a))) return 0;
+  return Math.min(...a.map((p) => distanceToEdge(p, b)), ...b.map((p) => distanceToEdge(p, a)));
+}
+
+/** Side view of a slot through the wall along the line that is marked, from inside the blank out past the wall. */
+function notch({ at, outward }: Tick, setup: CenterScribeSetup): Ring {
+  const half = times(quarterLeft(outward), setup.tickMm / 2);
+  const beyond = setup.clearanceMm + setup.wallMm / LEAST_SLOPE + setup.tickMm;
+  const [from, to] = [-1, beyond].map((d) => add(at, times(outward, d)));
+  return ring([add(from, half), add(to, half), sub(to, half), sub(from, half)]);
+}
