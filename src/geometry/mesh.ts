@@ -100,11 +100,11 @@ export function vertexNormals(positions: Float64Array, triangles: Uint32Array): 
 }
 
 /** How much further than its facets a corner may be moved where they meet at an edge. */
-const LONGEST_CORNER = 2;
+const LONGEST_CORNER = 3;
 
 /**
  * The mesh with every facet moved out by at least `by`: each corner goes along its mean normal, the
- * further the sharper its facets meet, up to twice as far (a cone of 120° or blunter is covered).
+ * further the sharper its facets meet, up to three times as far (the corner of a box needs 2.5 at most).
  */
 export function outset(m: Mesh, by: number): Mesh {
   const { positions, triangles } = m;

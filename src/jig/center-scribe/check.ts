@@ -7,8 +7,10 @@ import { inverse, pointBy } from '../../solid/placement.js';
 import { flawsOf, type JigCheck } from '../flaw.js';
 import type { CenterScribe } from './make.js';
 import type { CenterScribeSetup } from './setup.js';
+import type { Tick } from './ticks.js';
 
 const PLACE = 0.01; // mm
+const WALL_LOOKS = 60; // places looked at along a line through the wall
 
 /**
  * Rim and pencil together must reach half the thickness. In the middle of the ticks' height each
@@ -24,7 +26,6 @@ export function checkScribe(
   const rimZ = jig.sizeMm[2];
   const [, rimY] = pointBy(jig.jigToBlank, [0, 0, rimZ]);
   const off = Math.abs(rimY + setup.pencilMm);
-  const { tickMm, clearanceMm, wallMm } = setup;
   const heights = [rimZ - jig.tickMm / 2, rimZ - jig.tickMm - 0.5];
   const solid = { kind: 'mesh', mesh: jig.mesh } as const;
   const [notched, whole] = sectionsAt(kernel, solid, heights);
@@ -35,24 +36,21 @@ export function checkScribe(
         insideRing([X, Y], outer) && !holes.some((hole) => insideRing([X, Y], hole)),
     );
   };
-  const inWall = jig.ticks.map(({ at, outward }) =>
-    add(at, times(outward, clearanceMm + wallMm / 2)),
-  );
-  const beside = (p: Point2, outward: Point2, side: 1 | -1): Point2 =>
-    add(p, times(quarterLeft(outward), side * (tickMm / 2 + PLACE)));
-  const within = (p: Point2, outward: Point2, side: 1 | -1): Point2 =>
-    add(p, times(quarterLeft(outward), side * (tickMm / 2 - PLACE)));
-  const sides = [1, -1] as const;
+  const { tickMm, clearanceMm, wallMm } = setup;
+  // The wall bends: beside a wide notch it stands further in or out.
+  const [from, to] = [0 - tickMm, clearanceMm + wallMm + tickMm];
+  const ways = Array.from({ length: WALL_LOOKS }, (_, k) => from + ((to - from) * k) / WALL_LOOKS);
+  const meetsWall = (section: readonly Region[], { at, outward }: Tick, asideMm: number) => {
+    const start = add(at, times(quarterLeft(outward), asideMm));
+    return ways.some((way) => isIn(section, add(start, times(outward, way))));
+  };
+  const half = tickMm / 2;
   const wrong = jig.ticks.filter(
-    ({ outward }, i) =>
-      isIn(notched, inWall[i]) ||
-      sides.some(
-        (side) =>
-          isIn(notched, within(inWall[i], outward, side)) ||
-          !isIn(notched, beside(inWall[i], outward, side)),
-      ),
+    (tick) =>
+      [0, half - PLACE, PLACE - half].some((aside) => meetsWall(notched, tick, aside)) ||
+      [half + PLACE, 0 - half - PLACE].some((aside) => !meetsWall(notched, tick, aside)),
   ).length;
-  const cut = inWall.filter((p) => !isIn(whole, p)).length;
+  const cut = jig.ticks.filter((tick) => !meetsWall(whole, tick, 0)).length;
   return {
     flaws: flawsOf([
       [off > PLACE, 'rim-off-center', off, PLACE],

@@ -172,6 +172,7 @@ function gapBetween(a: Ring, b: Ring): number {
 function notch({ at, outward }: Tick, setup: CenterScribeSetup): Ring {
   const half = times(quarterLeft(outward), setup.tickMm / 2);
   const beyond = setup.clearanceMm + setup.wallMm / LEAST_SLOPE + setup.tickMm;
-  const [from, to] = [-1, beyond].map((d) => add(at, times(outward, d)));
+  // The wall bends back beside a mark on a round end.
+  const [from, to] = [-1 - setup.tickMm, beyond].map((d) => add(at, times(outward, d)));
   return ring([add(from, half), add(to, half), sub(to, half), sub(from, half)]);
 }

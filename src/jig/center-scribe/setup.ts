@@ -14,9 +14,9 @@ export const centerScribeSections = {
   pencilMm: mm(
     'From the rim up to the line the pencil draws while its sleeve rests on the rim: half the sleeve’s width.',
     0,
-    6,
+    20,
   ),
-  tickMm: positiveMm('Width of the notches the ticks are drawn in.', 6, 0.4),
+  tickMm: positiveMm('Width of the notches the ticks are drawn in.', 12, 0.4),
   tickDepthMm: positiveMm(
     'How far a notch goes down from the rim: the length of a tick. On a thin blank it is as long as leaves 1 mm of wall.',
     30,
