@@ -1,5 +1,5 @@
 /** The lines of a picture: what is seen of the edges that are drawn. */
-import type { Point2, Point3 } from '../geometry/vec.js';
+import { type Point2, type Point3, quarterLeft, sub, times, unit } from '../geometry/vec.js';
 import { mixed3 } from '../geometry/vec3.js';
 import type { Depths } from './depth.js';
 import { type EdgeKind, featureEdges } from './edges.js';
@@ -31,7 +31,12 @@ export function linesOf(seen: Seen, depths: Depths): SeenLine[] {
         toKey: end === 1 ? ends[1] : null,
       }),
     );
-    kinds[isGhost ? 'ghost' : kind].push(...pieces);
+    for (const [i, piece] of pieces.entries()) {
+      const middle = mixed3(from, to, (runs[i][0] + runs[i][1]) / 2);
+      const isInner =
+        kind === 'outline' && !isGhost && isShallow(seen, depths, piece, middle, facets);
+      kinds[isGhost ? 'ghost' : isInner ? 'crease' : kind].push(piece);
+    }
   }
   for (const { from, to } of seen.ways) {
     const [a, b] = [asSeen(seen.axes, from), asSeen(seen.axes, to)];
@@ -47,6 +52,39 @@ export function linesOf(seen: Seen, depths: Depths): SeenLine[] {
     joined(kinds[kind], pitch / 4).map((points) => ({ kind, points })),
   );
 }
+
+/**
+ * True where the same body goes on close behind an outline, as at the rim of a sunk letter: such lines
+ * are thin, so that the eye finds the bodies first.
+ */
+function isShallow(
+  seen: Seen,
+  { grid, facet, depth }: Depths,
+  { from, to }: Piece,
+  [x, y, z]: Point3,
+  facets: readonly [number, number],
+): boolean {
+  const out = times(unit(quarterLeft(sub(to, from))), BESIDE_SAMPLES * grid.pitch);
+  const sides = [1, -1].map((way) => {
+    const column = Math.floor((x + way * out[0] - grid.minX) / grid.pitch);
+    const row = Math.floor((grid.maxY - y - way * out[1]) / grid.pitch);
+    const isOff = !(column >= 0 && row >= 0 && column < grid.columns && row < grid.rows);
+    return isOff ? -1 : row * grid.columns + column;
+  });
+  const body = seen.bodyOf[facets[0]];
+  return sides.every(
+    (i) =>
+      i >= 0 &&
+      facet[i] >= 0 &&
+      seen.bodyOf[facet[i]] === body &&
+      depth[i] > z - SHALLOW_SAMPLES * grid.pitch,
+  );
+}
+
+/** How far to both sides of an outline it is looked what is there. */
+const BESIDE_SAMPLES = 2;
+/** Less deep than this, as many samples, is close behind. */
+const SHALLOW_SAMPLES = 20;
 
 const NO_FACETS = [-1, -1] as const;
 

@@ -4,7 +4,7 @@ import type { Mesh } from '../geometry/mesh.js';
 import { type MeshEdges, meshEdges, nextCorner } from '../geometry/mesh-edges.js';
 import type { Point3 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
-import type { Body, Scene, Way } from './scene.js';
+import { type Body, placed, type Scene, type Way } from './scene.js';
 import { type Axes, asSeen } from './view.js';
 
 /** Facets, corners and edges counted through all bodies. */
@@ -32,10 +32,10 @@ export function modelOf({ bodies, ways }: Scene): Model {
   const sides = new Uint32Array(triangles.length);
   let [v, t] = [0, 0];
   for (const [b, { mesh, matrix }] of bodies.entries()) {
-    const placed = { ...mesh, positions: movedAll(mesh.positions, matrix) };
+    const moved = { ...mesh, positions: movedAll(mesh.positions, matrix) };
     const edges = meshEdges(mesh);
-    corners.set(placed.positions, 3 * v);
-    normals.set(facetNormals(placed, edges), t);
+    corners.set(moved.positions, 3 * v);
+    normals.set(facetNormals(moved, edges), t);
     triangles.set(
       mesh.triangles.map((corner) => corner + v),
       t,
@@ -67,11 +67,7 @@ const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b
 /** @throws Fault on a matrix that is none, or that leaves a corner nowhere. */
 function movedAll(positions: Float64Array, m: readonly number[]): Float64Array {
   if (m.length !== 16 || !m.every(Number.isFinite)) throw new Fault(`matrix ${m.join(' ')}`);
-  return mappedAll(positions, ([x, y, z]) => [
-    m[0] * x + m[4] * y + m[8] * z + m[12],
-    m[1] * x + m[5] * y + m[9] * z + m[13],
-    m[2] * x + m[6] * y + m[10] * z + m[14],
-  ]);
+  return mappedAll(positions, (p) => placed(m, p));
 }
 
 function mappedAll(points: Float64Array, map: (p: Point3) => Point3): Float64Array {

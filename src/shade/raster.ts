@@ -3,7 +3,7 @@
 import type { Point3 } from '../geometry/vec.js';
 import { unit3 } from '../geometry/vec3.js';
 import type { Depths } from './depth.js';
-import { grainOf } from './grain.js';
+import { type Grain, grainOf } from './grain.js';
 import type { Seen } from './model.js';
 import { TONES, type Tone } from './scene.js';
 
@@ -45,15 +45,13 @@ const PAPER: Rgb = [255, 255, 255];
 
 /** How much darker a line of grain is, in steps. */
 const GRAIN_STEPS = 5;
+/** How wide, as a share of the distance between two. */
+const GRAIN_WIDTH = 0.22;
 
 /** Color 0 is paper; then tone by tone, shade by shade, by how many samples of the pixel are covered. */
 const PALETTE: readonly Rgb[] = [
   PAPER,
-  ...Object.values(RAMPS).flatMap(([dark, light]) =>
-    Array.from({ length: SHADES }, (_, s) => mixed(dark, light, s / (SHADES - 1))).flatMap((full) =>
-      Array.from({ length: SAMPLES }, (_, c) => mixed(PAPER, full, (c + 1) / SAMPLES)),
-    ),
-  ),
+  ...TONES.flatMap((tone) => (tone === 'ghost' ? [] : toneColors(...RAMPS[tone]))),
 ];
 
 /**
@@ -61,51 +59,68 @@ const PALETTE: readonly Rgb[] = [
  * Four samples make a pixel: the tone most of them have, the mean of its shades, as much as is covered.
  */
 export function rasterOf(seen: Seen, depths: Depths, grainMm: number): Raster {
-  const { grid, facet, depth } = depths;
-  const { minX, maxY, pitch } = grid;
-  const [columns, rows] = [grid.columns / SUPER, grid.rows / SUPER];
-  const tones = seen.bodies.map(({ tone }) => TONES.indexOf(tone));
-  const shades = facetShades(seen);
-  const grain = grainOf(seen, grainMm, 0.22 * grainMm);
+  const samples = sampleShades(seen, depths, grainOf(seen, grainMm, GRAIN_WIDTH * grainMm));
+  const across = depths.grid.columns;
+  const [columns, rows] = [across / SUPER, depths.grid.rows / SUPER];
   const pixels = new Uint8Array(columns * rows);
-  const counts = new Uint8Array(TONES.length);
-  const sums = new Float64Array(TONES.length);
-  for (let row = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++) {
-      counts.fill(0);
-      sums.fill(0);
-      let covered = 0;
-      for (let k = 0; k < SAMPLES; k++) {
-        const i = SUPER * column + (k % SUPER);
-        const j = SUPER * row + Math.floor(k / SUPER);
-        const at = j * grid.columns + i;
-        const f = facet[at];
-        if (f < 0) continue;
-        const tone = tones[seen.bodyOf[f]];
-        covered++;
-        counts[tone]++;
-        const onLine = grain?.(f, minX + (i + 0.5) * pitch, maxY - (j + 0.5) * pitch, depth[at]);
-        sums[tone] += shades[f] - (onLine ? GRAIN_STEPS : 0);
-      }
-      if (covered === 0) continue;
-      let most = 0;
-      for (let tone = 1; tone < counts.length; tone++) if (counts[tone] > counts[most]) most = tone;
-      const shade = Math.max(0, Math.round(sums[most] / counts[most]));
-      pixels[row * columns + column] = 1 + (most * SHADES + shade) * SAMPLES + covered - 1;
+  for (let row = 0, k = 0; row < rows; row++) {
+    for (let i = SUPER * row * across; k < (row + 1) * columns; i += SUPER, k++) {
+      pixels[k] = blended(samples[i], samples[i + 1], samples[i + across], samples[i + across + 1]);
     }
   }
   return { columns, rows, pixels, palette: PALETTE };
 }
 
-/** Steps of lightness of the facets that face the viewer. Half of the light comes from all round, so nothing is black. */
-function facetShades({ normals, bodyOf }: Seen): Float32Array {
-  const shades = new Float32Array(bodyOf.length);
-  for (let f = 0; f < shades.length; f++) {
-    const lit =
-      normals[3 * f] * LIGHT[0] + normals[3 * f + 1] * LIGHT[1] + normals[3 * f + 2] * LIGHT[2];
-    shades[f] = ((1 + lit) / 2) * (SHADES - 1);
+/** Of each sample its shade, counted through all tones from 1; 0 where nothing is. */
+function sampleShades(seen: Seen, { grid, facet, depth }: Depths, grain: Grain | null): Uint8Array {
+  const { minX, maxY, pitch, columns, rows } = grid;
+  const shades = facetShades(seen);
+  const samples = new Uint8Array(facet.length);
+  for (let row = 0, i = 0; row < rows; row++) {
+    const y = maxY - (row + 0.5) * pitch;
+    for (let column = 0; column < columns; column++, i++) {
+      const f = facet[i];
+      if (f < 0) continue;
+      const isLine = grain?.(f, minX + (column + 0.5) * pitch, y, depth[i]);
+      samples[i] = isLine ? darker(shades[f]) : shades[f];
+    }
   }
-  return shades;
+  return samples;
+}
+
+const toneOf = (shade: number): number => Math.floor((shade - 1) / SHADES);
+
+/** A line of grain on a shade; the darkest stays. */
+const darker = (shade: number): number => Math.max(1 + toneOf(shade) * SHADES, shade - GRAIN_STEPS);
+
+const colorOf = (shade: number, covered: number): number => 1 + (shade - 1) * SAMPLES + covered - 1;
+
+function blended(a: number, b: number, c: number, d: number): number {
+  const [least, greatest] = [Math.min(a, b, c, d), Math.max(a, b, c, d)];
+  if (greatest === 0) return 0;
+  if (least > 0 && toneOf(least) === toneOf(greatest))
+    return colorOf(Math.round((a + b + c + d) / SAMPLES), SAMPLES);
+  const covered = [a, b, c, d].filter((shade) => shade > 0);
+  const byTone = covered.map((shade) => covered.filter((s) => toneOf(s) === toneOf(shade)));
+  const most = byTone.reduce((best, one) => (one.length > best.length ? one : best));
+  const mean = Math.round(most.reduce((sum, shade) => sum + shade, 0) / most.length);
+  return colorOf(mean, covered.length);
+}
+
+/** Half of the light comes from all round, so that nothing is black. Only facets that face the viewer are asked for. */
+function facetShades({ normals: n, bodyOf, bodies }: Seen): Uint8Array {
+  const first = bodies.map(({ tone }) => 1 + TONES.indexOf(tone) * SHADES);
+  return Uint8Array.from(bodyOf, (body, f) => {
+    const lit = n[3 * f] * LIGHT[0] + n[3 * f + 1] * LIGHT[1] + n[3 * f + 2] * LIGHT[2];
+    return first[body] + Math.round(((1 + lit) / 2) * (SHADES - 1));
+  });
+}
+
+function toneColors(dark: Rgb, light: Rgb): Rgb[] {
+  const shades = Array.from({ length: SHADES }, (_, s) => mixed(dark, light, s / (SHADES - 1)));
+  return shades.flatMap((full) =>
+    Array.from({ length: SAMPLES }, (_, c) => mixed(PAPER, full, (c + 1) / SAMPLES)),
+  );
 }
 
 function mixed(a: Rgb, b: Rgb, share: number): Rgb {

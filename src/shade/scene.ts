@@ -20,3 +20,13 @@ export type Way = { readonly from: Point3; readonly to: Point3 };
 export type Scene = { readonly bodies: readonly Body[]; readonly ways: readonly Way[] };
 
 export const UNMOVED: readonly number[] = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1];
+
+/** A point of a body's mesh in the scene. */
+export const placed = (
+  m: readonly number[],
+  [x, y, z]: ArrayLike<number> & Iterable<number>,
+): Point3 => [
+  m[0] * x + m[4] * y + m[8] * z + m[12],
+  m[1] * x + m[5] * y + m[9] * z + m[13],
+  m[2] * x + m[6] * y + m[10] * z + m[14],
+];

@@ -3,7 +3,10 @@ import type { Point2, Point3 } from '../geometry/vec.js';
 import { cross3, dot3, unit3 } from '../geometry/vec3.js';
 import { Fault } from '../problem.js';
 
-/** Directions in the frame of the scene, of any length: toward the viewer, and what is up for them. */
+/**
+ * Directions in the frame of the scene, of any length: toward the viewer, and what is up for them.
+ * Toward [±1, ±1, ±1] is an isometric view: the axes all look shorter by √(2/3).
+ */
 export type View = { readonly toward: Point3; readonly up: Point3 };
 
 /** Unit vectors, right-handed: to the right and up in the picture, and out of it toward the viewer. */

@@ -7,10 +7,10 @@ import { seenBox, shaded } from '../../shade/shade.js';
 import { axesOf, type View, viewedAt } from '../../shade/view.js';
 import { type Flag, flagged, isOver, rowsMm } from './flags.js';
 import type { Pen, Picture, Role, Shape } from './picture.js';
-import { SHEET } from './picture.js';
+import { SHEET, textWidthMm } from './picture.js';
 import { scaleBar, scaleFor, scaleWords } from './scale-bar.js';
 import { headed, LEFT, MARGIN_MM, RIGHT, rule, sheet } from './sheet.js';
-import { fitted, LINE_MM, SIZES, words, wrapped } from './words.js';
+import { fitted, LINE_MM, SIZES, shortened, words, wrapped } from './words.js';
 
 export type SolidsView = {
   /** Above the view: from where it is seen, and what is shown. */
@@ -36,8 +36,10 @@ export type SolidsInput = {
 const PIXELS_PER_MM = 5.5; // 140 to the inch: tones only, the lines over them are sharp at any size
 const TOP_Y = 180;
 const BETWEEN_MM = 8;
+/** Most of the head that the large letters take. */
+const WORD_MM = 130;
 const CAPTION_MM = 7;
-const BAR_MM = { left: LEFT + 2, wide: 112, high: 11 } as const;
+const BAR_MM = { left: LEFT + 2, wide: 112, high: 14 } as const;
 
 const LINES: Readonly<Record<LineKind, { role: Role; pen: Pen; dashed?: true }>> = {
   crease: { role: 'ink', pen: 'hair' },
@@ -54,6 +56,7 @@ export function solidsPicture(input: SolidsInput): Picture {
   const footMm = Math.max(BAR_MM.high, captions.length * LINE_MM);
   const panels = panelsOver(MARGIN_MM + footMm + 4);
   const views = readied(input.views, panels);
+  const word = shortened(input.word, SIZES.verdict, WORD_MM, true);
   const scale = Math.min(...views.map(({ size, room }) => scaleFor(size, room)));
   return {
     title: `${input.name}: ${input.word}`,
@@ -61,11 +64,14 @@ export function solidsPicture(input: SolidsInput): Picture {
     ...SHEET,
     shapes: [
       ...sheet(),
-      ...headed({ ...input, from: LEFT + 75 }),
+      ...headed({ ...input, word, from: LEFT + textWidthMm(word, SIZES.verdict, true) + 5 }),
       ...views.flatMap((view) => drawn(view, scale)),
       ...rule(MARGIN_MM + footMm + 2),
-      ...scaleBar([BAR_MM.left, MARGIN_MM + footMm - BAR_MM.high + 2]),
-      words(`Scale ${scaleWords(scale)}`, BAR_MM.left, MARGIN_MM, { size: 'title', bold: true }),
+      ...scaleBar([BAR_MM.left, MARGIN_MM + footMm - 6]),
+      words(`Scale ${scaleWords(scale)}`, BAR_MM.left, MARGIN_MM + footMm - 13, {
+        size: 'title',
+        bold: true,
+      }),
       ...captions.map((line, i) =>
         words(line, LEFT + BAR_MM.wide, MARGIN_MM + footMm - (i + 0.8) * LINE_MM),
       ),
