@@ -11,8 +11,6 @@ export const cross3 = (a: Point3, b: Point3): Point3 => [
 
 export const sub3 = (a: Point3, b: Point3): Point3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 
-export const times3 = (a: Point3, k: number): Point3 => [a[0] * k, a[1] * k, a[2] * k];
-
 /** a + k b. */
 export const along3 = (a: Point3, k: number, b: Point3): Point3 => [
   a[0] + k * b[0],

@@ -1,13 +1,15 @@
 /** Bodies drawn apart, to show how they go together. */
 import type { Point3 } from '../geometry/vec.js';
-import { along3, cross3, dot3, times3, unit3 } from '../geometry/vec3.js';
+import { along3, cross3, dot3, length3, unit3 } from '../geometry/vec3.js';
 import { Fault } from '../problem.js';
 import { type Body, placed, type Scene } from './scene.js';
 
 /**
  * A scene of what stays and what comes out: the movers drawn `gapMm` clear of the rest along the free
- * direction, and dashed the ways of the two of their corners that lie outermost to both sides of it
- * for a viewer in the direction `toward`. Directions of any length, in the frame of the scene.
+ * direction, and dashed the ways of two of their corners: for a viewer in the direction `toward` the
+ * outermost to either side that come out of the rest, not past it. Directions of any length, in the
+ * frame of the scene.
+ * @throws Fault when nothing stays or nothing moves.
  */
 export function drawnApart(
   staying: readonly Body[],
@@ -15,36 +17,59 @@ export function drawnApart(
   { free, toward, gapMm }: { free: Point3; toward: Point3; gapMm: number },
 ): Scene {
   const out = unit3(free);
-  const near = dot3(outermost(moving, [times3(out, -1)]), out);
-  const far = dot3(outermost(staying, [out]), out);
+  const [rest, movers] = [cornersOf(staying), cornersOf(moving)];
+  const [, far] = reach(rest, out);
+  const [near] = reach(movers, out);
   const way = Math.max(0, far - near) + gapMm;
-  const aside = unit3(cross3(out, toward));
-  const isAlong = !aside.every(Number.isFinite);
-  const sides = isAlong ? [] : [aside, times3(aside, -1)];
   return {
     bodies: [...staying, ...moving.map((body) => movedAlong(body, out, way))],
-    ways: sides.map((side) => {
-      const from = outermost(moving, [side, unit3(toward)]);
-      return { from, to: along3(from, way, out) };
-    }),
+    ways: sideCorners(rest, movers, out, unit3(toward)).map((from) => ({
+      from,
+      to: along3(from, way, out),
+    })),
   };
 }
 
 /** Corners this close along a direction are equally far out, mm. */
 const EQUAL_MM = 1e-3;
 
-/** The corner of the bodies that is farthest along the first direction; among equals along the next. */
-function outermost(bodies: readonly Body[], along: readonly Point3[]): Point3 {
-  let best: Point3 | null = null;
-  for (const { mesh, matrix: m } of bodies) {
-    for (let i = 0; i < mesh.positions.length; i += 3) {
-      const p = placed(m, mesh.positions.subarray(i, i + 3));
-      const gains = best === null ? [1] : along.map((d) => dot3(d, p) - dot3(d, best as Point3));
-      if ((gains.find((gain) => Math.abs(gain) > EQUAL_MM) ?? 0) > 0) best = p;
-    }
+/** Of equals the nearest to the viewer. None when the way runs straight toward them. */
+function sideCorners(
+  rest: readonly Point3[],
+  movers: readonly Point3[],
+  out: Point3,
+  toward: Point3,
+): Point3[] {
+  const across = cross3(out, toward);
+  if (length3(across) < 1e-6) return [];
+  const aside = unit3(across);
+  const [low, high] = reach(rest, aside);
+  const inside = movers.filter((p) => dot3(p, aside) >= low && dot3(p, aside) <= high);
+  if (inside.length === 0) return [];
+  const [left, right] = reach(inside, aside);
+  return [left, right].map((end) =>
+    inside
+      .filter((p) => Math.abs(dot3(p, aside) - end) <= EQUAL_MM)
+      .reduce((a, b) => (dot3(b, toward) > dot3(a, toward) + EQUAL_MM ? b : a)),
+  );
+}
+
+const cornersOf = (bodies: readonly Body[]): Point3[] =>
+  bodies.flatMap(({ mesh: { positions }, matrix }) =>
+    Array.from({ length: positions.length / 3 }, (_, v) =>
+      placed(matrix, positions.subarray(3 * v, 3 * v + 3)),
+    ),
+  );
+
+/** Least and greatest along a unit vector. */
+function reach(points: readonly Point3[], along: Point3): readonly [number, number] {
+  let [least, greatest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const p of points) {
+    least = Math.min(least, dot3(p, along));
+    greatest = Math.max(greatest, dot3(p, along));
   }
-  if (best === null) throw new Fault('nothing to draw apart');
-  return best;
+  if (!(least <= greatest)) throw new Fault('nothing to draw apart');
+  return [least, greatest];
 }
 
 function movedAlong(body: Body, free: Point3, way: number): Body {
