@@ -46,8 +46,8 @@ export function planeDepth({ corners, triangles, normals }: Seen, f: number, x: 
 }
 
 /**
- * Row by row, from the facet's left edge to its right one. A sample on an edge belongs to one of the
- * two facets there: both find the edge at the same place, since both take it from its lower end up.
+ * Row by row, from the facet's left edge to its right one; its lowest height is its own, its highest is
+ * not. A sample on an edge so belongs to one of the two facets there: both find the edge at the same place, since both take it from its lower end up.
  */
 function cover(seen: Seen, f: number, { grid, depth, facet }: Depths): void {
   const { corners: p, triangles, normals } = seen;
@@ -60,7 +60,7 @@ function cover(seen: Seen, f: number, { grid, depth, facet }: Depths): void {
   if (isLower(b, a)) [a, b] = [b, a];
   const slope = -normals[3 * f] / normals[3 * f + 2];
   const firstRow = Math.max(0, Math.floor((maxY - p[c + 1]) / pitch + 0.5));
-  const lastRow = Math.min(rows - 1, Math.ceil((maxY - p[a + 1]) / pitch - 0.5) - 1);
+  const lastRow = Math.min(rows - 1, Math.floor((maxY - p[a + 1]) / pitch - 0.5));
   for (let row = firstRow; row <= lastRow; row++) {
     const y = maxY - (row + 0.5) * pitch;
     const one = crossingX(p, a, c, y);
@@ -80,8 +80,6 @@ function cover(seen: Seen, f: number, { grid, depth, facet }: Depths): void {
   }
 }
 
-/** Where the edge from u up to v crosses a height; at v's end when it is level. */
-function crossingX(p: Float64Array, u: number, v: number, y: number): number {
-  const rise = p[v + 1] - p[u + 1];
-  return rise > 0 ? p[u] + ((y - p[u + 1]) / rise) * (p[v] - p[u]) : p[v];
-}
+/** Where the edge from u up to v crosses a height, under that of v. */
+const crossingX = (p: Float64Array, u: number, v: number, y: number): number =>
+  p[u] + ((y - p[u + 1]) / (p[v + 1] - p[u + 1])) * (p[v] - p[u]);
