@@ -36,18 +36,6 @@ function joined(pieces: number[][], ring: Ring): number[][] {
   return open;
 }
 
-/** Triangles of an area as corner numbers, counter-clockwise: the outer loop counter-clockwise, then holes clockwise, corners counted through. */
-export function triangulated(loops: readonly (readonly Point2[])[]): number[] {
-  const starts = loops.slice(1).map((_, i) => loops.slice(0, i + 1).flat().length);
-  const corners = loops.flat();
-  const found = earcut(corners.flat(), starts);
-  return found.map((_, i) => {
-    const t = i - (i % 3);
-    const turn = signedArea([corners[found[t]], corners[found[t + 1]], corners[found[t + 2]]]);
-    return turn < 0 ? found[t + 2 - (i % 3)] : found[i];
-  });
-}
-
 /** Two polygons (corner numbers) over the edge they share; null if they share none. */
 function overEdge(a: readonly number[], b: readonly number[]): number[] | null {
   for (let i = 0; i < a.length; i++) {

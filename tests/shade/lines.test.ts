@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Mesh, mesh } from '../../src/geometry/mesh.js';
-import { prism, turned } from '../../src/geometry/prism.js';
+import { turned } from '../../src/geometry/prism.js';
 import { seededDraws } from '../../src/geometry/random.js';
 import { circleRing, rectRing } from '../../src/geometry/ring.js';
 import { distance, type Point2, type Point3 } from '../../src/geometry/vec.js';
@@ -10,6 +10,9 @@ import { modelOf } from '../../src/shade/model.js';
 import type { Scene } from '../../src/shade/scene.js';
 import { shaded } from '../../src/shade/shade.js';
 import { axesOf, type View } from '../../src/shade/view.js';
+import { extruded } from '../../src/solid/csg.js';
+import { evaluate } from '../../src/solid/evaluate.js';
+import { loadKernel } from '../../src/solid/kernel.js';
 import { body, box, ISOMETRIC, movedTo, scene, TOP, turnedTo } from './shapes.js';
 
 const PIXEL = 0.1;
@@ -65,13 +68,13 @@ test('bodies that touch do not hide each other’s edges', () => {
   expect(total(lines(scene(plate, block), ISOMETRIC))).toBeCloseTo(apart + k * (3 * 2 + 6 * 20), 1);
 });
 
-test('through a hole its far rim is seen as far as the near one lets it', () => {
+test('through a hole its far rim is seen as far as the near one lets it', async () => {
   const [r, h] = [4, 3];
-  const hole = prism(
-    { outer: rectRing(-10, -10, 10, 10), holes: [circleRing([0, 0], r, { segments: 360 })] },
-    0,
-    h,
-  );
+  const plate = {
+    outer: rectRing(-10, -10, 10, 10),
+    holes: [circleRing([0, 0], r, { segments: 360 })],
+  };
+  const hole = evaluate(await loadKernel(), extruded([plate], 0, h));
   const a = (30 * Math.PI) / 180;
   const view: View = { toward: [0, -Math.sin(a), Math.cos(a)], up: [0, 1, 0] };
   const outside = 2 * 20 + 2 * 20 * Math.cos(a) + 20 + 2 * h * Math.sin(a) - 20;

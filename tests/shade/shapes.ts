@@ -12,8 +12,7 @@ export const ISOMETRIC: View = { toward: [1, 1, 1], up: [0, 0, 1] };
 export const TOP: View = { toward: [0, 0, 1], up: [0, 1, 0] };
 
 /** With one corner in the origin. */
-export const box = (x: number, y: number, z: number): Mesh =>
-  prism({ outer: rectRing(0, 0, x, y), holes: [] }, 0, z);
+export const box = (x: number, y: number, z: number): Mesh => prism(rectRing(0, 0, x, y), 0, z);
 
 export const body = (of: Mesh, tone: Tone = 'plastic', matrix = UNMOVED): Body => ({
   mesh: of,
