@@ -25,8 +25,10 @@ export function meshEdges({ positions, triangles }: Mesh): MeshEdges {
       const to = triangles[nextCorner(h)];
       for (let k = starts[v]; k < starts[v + 1]; k++) {
         if (triangles[halves[k]] !== to) continue;
-        ends.set([v, to], at);
-        sides.set([Math.floor(h / 3), Math.floor(halves[k] / 3)], at);
+        ends[at] = v;
+        ends[at + 1] = to;
+        sides[at] = Math.floor(h / 3);
+        sides[at + 1] = Math.floor(halves[k] / 3);
         at += 2;
       }
     }

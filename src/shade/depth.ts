@@ -46,32 +46,35 @@ export function planeDepth({ corners, triangles, normals }: Seen, f: number, x: 
 }
 
 /**
- * Row by row, from the facet's left edge to its right one; its lowest height is its own, its highest is
- * not. A sample on an edge so belongs to one of the two facets there: both find the edge at the same place, since both take it from its lower end up.
+ * Row by row, from the facet's left edge to its right one; its lowest height is its own, its highest
+ * is not. So a sample on an edge belongs to one of the two facets there: both find the edge at the same
+ * place, since both take it from its lower end up.
  */
-function cover(seen: Seen, f: number, { grid, depth, facet }: Depths): void {
-  const { corners: p, triangles, normals } = seen;
+function cover(
+  { corners: p, triangles, normals }: Seen,
+  f: number,
+  { grid, depth, facet }: Depths,
+): void {
   const { minX, maxY, pitch, columns, rows } = grid;
   let [a, b, c] = [3 * triangles[3 * f], 3 * triangles[3 * f + 1], 3 * triangles[3 * f + 2]];
-  // By height, lowest first; equal heights by number, so that any two facets agree.
-  const isLower = (u: number, v: number) => p[u + 1] < p[v + 1] || (p[u + 1] === p[v + 1] && u < v);
-  if (isLower(b, a)) [a, b] = [b, a];
-  if (isLower(c, b)) [b, c] = [c, b];
-  if (isLower(b, a)) [a, b] = [b, a];
-  const slope = -normals[3 * f] / normals[3 * f + 2];
+  if (isLower(p, b, a)) [a, b] = [b, a];
+  if (isLower(p, c, b)) [b, c] = [c, b];
+  if (isLower(p, b, a)) [a, b] = [b, a];
+  const [slopeX, slopeY] = [
+    -normals[3 * f] / normals[3 * f + 2],
+    -normals[3 * f + 1] / normals[3 * f + 2],
+  ];
   const firstRow = Math.max(0, Math.floor((maxY - p[c + 1]) / pitch + 0.5));
   const lastRow = Math.min(rows - 1, Math.floor((maxY - p[a + 1]) / pitch - 0.5));
   for (let row = firstRow; row <= lastRow; row++) {
     const y = maxY - (row + 0.5) * pitch;
     const one = crossingX(p, a, c, y);
     const other = y < p[b + 1] ? crossingX(p, a, b, y) : crossingX(p, b, c, y);
-    const [left, right] = one < other ? [one, other] : [other, one];
-    const from = Math.max(0, Math.ceil((left - minX) / pitch - 0.5));
-    const to = Math.min(columns - 1, Math.ceil((right - minX) / pitch - 0.5) - 1);
-    if (from > to) continue;
-    const start = planeDepth(seen, f, minX + (from + 0.5) * pitch, y);
-    for (let i = row * columns + from, k = 0; k <= to - from; i++, k++) {
-      const z = start + k * slope * pitch;
+    const from = Math.max(0, Math.ceil((Math.min(one, other) - minX) / pitch - 0.5));
+    const to = Math.min(columns, Math.ceil((Math.max(one, other) - minX) / pitch - 0.5));
+    const start = p[a + 2] + slopeX * (minX + 0.5 * pitch - p[a]) + slopeY * (y - p[a + 1]);
+    for (let column = from, i = row * columns + from; column < to; column++, i++) {
+      const z = start + column * slopeX * pitch;
       if (z > depth[i]) {
         depth[i] = z;
         facet[i] = f;
@@ -79,6 +82,10 @@ function cover(seen: Seen, f: number, { grid, depth, facet }: Depths): void {
     }
   }
 }
+
+/** By height; equal heights by number, so that any two facets agree. */
+const isLower = (p: Float64Array, u: number, v: number): boolean =>
+  p[u + 1] < p[v + 1] || (p[u + 1] === p[v + 1] && u < v);
 
 /** Where the edge from u up to v crosses a height, under that of v. */
 const crossingX = (p: Float64Array, u: number, v: number, y: number): number =>

@@ -4,7 +4,7 @@
  * faces that run with it, slanting on end grain.
  */
 import type { Point3 } from '../geometry/vec.js';
-import { along3, dot3, length3 } from '../geometry/vec3.js';
+import { along3, dot3 } from '../geometry/vec3.js';
 import type { Seen } from './model.js';
 import type { Body } from './scene.js';
 import { asSeen } from './view.js';
@@ -48,16 +48,19 @@ function facetWidths(
   sheets: readonly (Sheets | null)[],
   lineMm: number,
 ) {
-  return Float32Array.from(bodyOf, (body, f) => {
-    const across = sheets[body]?.across;
-    const normal: Point3 = [normals[3 * f], normals[3 * f + 1], normals[3 * f + 2]];
-    if (!across || normal[2] <= 0) return 0;
-    const along = along3(across, 0 - dot3(across, normal), normal);
-    if (length3(along) < LEAST_SLANT) return 0;
-    // Sheets passed per mm of the picture.
-    const [ax, ay, az] = across;
-    return (
-      lineMm * Math.hypot(ax - (az * normal[0]) / normal[2], ay - (az * normal[1]) / normal[2])
-    );
-  });
+  const widths = new Float32Array(bodyOf.length);
+  for (let f = 0; f < widths.length; f++) {
+    const across = sheets[bodyOf[f]]?.across;
+    if (!across || normals[3 * f + 2] <= 0) continue;
+    widths[f] =
+      lineMm * sheetsPerMm(across, normals[3 * f], normals[3 * f + 1], normals[3 * f + 2]);
+  }
+  return widths;
+}
+
+/** How much of the way through the sheets a mm of the picture is on a facet; 0 where they lie too flat to it. */
+function sheetsPerMm([ax, ay, az]: Point3, nx: number, ny: number, nz: number): number {
+  const facing = ax * nx + ay * ny + az * nz;
+  if (1 - facing * facing < LEAST_SLANT * LEAST_SLANT) return 0;
+  return Math.hypot(ax - (az * nx) / nz, ay - (az * ny) / nz);
 }

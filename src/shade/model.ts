@@ -2,10 +2,9 @@
 
 import type { Mesh } from '../geometry/mesh.js';
 import { type MeshEdges, meshEdges, nextCorner } from '../geometry/mesh-edges.js';
-import type { Point3 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
-import { type Body, placed, type Scene, type Way } from './scene.js';
-import { type Axes, asSeen } from './view.js';
+import type { Body, Scene, Way } from './scene.js';
+import type { Axes } from './view.js';
 
 /** Facets, corners and edges counted through all bodies. */
 export type Model = {
@@ -55,28 +54,40 @@ export function modelOf({ bodies, ways }: Scene): Model {
   return { bodies, ways, corners, triangles, bodyOf, normals, edges: { ends, sides } };
 }
 
-export const seenFrom = (model: Model, axes: Axes): Seen => ({
-  ...model,
-  axes,
-  corners: mappedAll(model.corners, (p) => asSeen(axes, p)),
-  normals: mappedAll(model.normals, (n) => asSeen(axes, n)),
-});
+export function seenFrom(model: Model, axes: Axes): Seen {
+  const turn = turnTo(axes);
+  return {
+    ...model,
+    axes,
+    corners: movedAll(model.corners, turn),
+    normals: movedAll(model.normals, turn),
+  };
+}
+
+/** The model's corners as seen. */
+export const seenCorners = ({ corners }: Model, axes: Axes): Float64Array =>
+  movedAll(corners, turnTo(axes));
+
+/** The motion from the scene's frame to the viewer's: right, up, toward. */
+const turnTo = ({ right: r, up: u, toward: t }: Axes): readonly number[] => [
+  ...[r[0], u[0], t[0], 0],
+  ...[r[1], u[1], t[1], 0],
+  ...[r[2], u[2], t[2], 0],
+  ...[0, 0, 0, 1],
+];
 
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
-/** @throws Fault on a matrix that is none, or that leaves a corner nowhere. */
-function movedAll(positions: Float64Array, m: readonly number[]): Float64Array {
+/** @throws Fault on a matrix that is none. */
+function movedAll(points: Float64Array, m: readonly number[]): Float64Array {
   if (m.length !== 16 || !m.every(Number.isFinite)) throw new Fault(`matrix ${m.join(' ')}`);
-  return mappedAll(positions, (p) => placed(m, p));
-}
-
-function mappedAll(points: Float64Array, map: (p: Point3) => Point3): Float64Array {
+  const [ax, ay, az, , bx, by, bz, , cx, cy, cz, , x, y, z] = m;
   const out = new Float64Array(points.length);
   for (let i = 0; i < points.length; i += 3) {
-    const [x, y, z] = map([points[i], points[i + 1], points[i + 2]]);
-    out[i] = x;
-    out[i + 1] = y;
-    out[i + 2] = z;
+    const [a, b, c] = [points[i], points[i + 1], points[i + 2]];
+    out[i] = ax * a + bx * b + cx * c + x;
+    out[i + 1] = ay * a + by * b + cy * c + y;
+    out[i + 2] = az * a + bz * b + cz * c + z;
   }
   return out;
 }

@@ -88,20 +88,22 @@ function sampleShades(seen: Seen, { grid, facet, depth }: Depths, grain: Grain |
   return samples;
 }
 
-const toneOf = (shade: number): number => Math.floor((shade - 1) / SHADES);
+/** Of each shade its tone. */
+const TONE_OF = Uint8Array.from({ length: 256 }, (_, shade) => Math.floor((shade - 1) / SHADES));
 
 /** A line of grain on a shade; the darkest stays. */
-const darker = (shade: number): number => Math.max(1 + toneOf(shade) * SHADES, shade - GRAIN_STEPS);
+const darker = (shade: number): number =>
+  Math.max(1 + TONE_OF[shade] * SHADES, shade - GRAIN_STEPS);
 
 const colorOf = (shade: number, covered: number): number => 1 + (shade - 1) * SAMPLES + covered - 1;
 
 function blended(a: number, b: number, c: number, d: number): number {
   const [least, greatest] = [Math.min(a, b, c, d), Math.max(a, b, c, d)];
   if (greatest === 0) return 0;
-  if (least > 0 && toneOf(least) === toneOf(greatest))
+  if (least > 0 && TONE_OF[least] === TONE_OF[greatest])
     return colorOf(Math.round((a + b + c + d) / SAMPLES), SAMPLES);
   const covered = [a, b, c, d].filter((shade) => shade > 0);
-  const byTone = covered.map((shade) => covered.filter((s) => toneOf(s) === toneOf(shade)));
+  const byTone = covered.map((shade) => covered.filter((s) => TONE_OF[s] === TONE_OF[shade]));
   const most = byTone.reduce((best, one) => (one.length > best.length ? one : best));
   const mean = Math.round(most.reduce((sum, shade) => sum + shade, 0) / most.length);
   return colorOf(mean, covered.length);
@@ -110,10 +112,12 @@ function blended(a: number, b: number, c: number, d: number): number {
 /** Half of the light comes from all round, so that nothing is black. Only facets that face the viewer are asked for. */
 function facetShades({ normals: n, bodyOf, bodies }: Seen): Uint8Array {
   const first = bodies.map(({ tone }) => 1 + TONES.indexOf(tone) * SHADES);
-  return Uint8Array.from(bodyOf, (body, f) => {
+  const shades = new Uint8Array(bodyOf.length);
+  for (let f = 0; f < shades.length; f++) {
     const lit = n[3 * f] * LIGHT[0] + n[3 * f + 1] * LIGHT[1] + n[3 * f + 2] * LIGHT[2];
-    return first[body] + Math.round(((1 + lit) / 2) * (SHADES - 1));
-  });
+    shades[f] = first[bodyOf[f]] + Math.round(((1 + lit) / 2) * (SHADES - 1));
+  }
+  return shades;
 }
 
 function toneColors(dark: Rgb, light: Rgb): Rgb[] {

@@ -3,7 +3,7 @@ import { type Box, boxOf, type Point2, type Point3 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
 import { depthsOf, type Grid } from './depth.js';
 import { linesOf, type SeenLine } from './lines.js';
-import { type Model, type Seen, seenFrom } from './model.js';
+import { type Model, type Seen, seenCorners, seenFrom } from './model.js';
 import { type Raster, rasterOf, SUPER } from './raster.js';
 import { axesOf, type View, viewedAt } from './view.js';
 
@@ -48,21 +48,34 @@ export function shaded(model: Model, view: View, pixelMm: number): Shaded {
 /** The box round all that is seen of a scene, ghosts and ways too. */
 export function seenBox(model: Model, view: View): Box {
   const axes = axesOf(view);
-  const { corners } = seenFrom(model, axes);
+  const corners = seenCorners(model, axes);
   const ways = model.ways.flatMap(({ from, to }) => [from, to]).map((p) => viewedAt(axes, p));
-  return boxOf([...pointsOf(corners, 0, corners.length), ...ways]);
+  return boxOf([...extremes(corners, 0, corners.length), ...ways]);
 }
 
-function* pointsOf(corners: Float64Array, from: number, to: number): Generator<Point2> {
-  for (let i = from; i < to; i += 3) yield [corners[i], corners[i + 1]];
+/** Lower left and upper right of some corners; none for none. */
+function extremes(corners: Float64Array, from: number, to: number): Point2[] {
+  if (from === to) return [];
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = from; i < to; i += 3) {
+    minX = Math.min(minX, corners[i]);
+    minY = Math.min(minY, corners[i + 1]);
+    maxX = Math.max(maxX, corners[i]);
+    maxY = Math.max(maxY, corners[i + 1]);
+  }
+  return [
+    [minX, minY],
+    [maxX, maxY],
+  ];
 }
 
 function solidBox({ bodies, corners }: Seen): Box {
-  const sizes = bodies.map(({ mesh }) => mesh.positions.length);
-  const starts = sizes.map((_, b) => sizes.slice(0, b).reduce((sum, size) => sum + size, 0));
-  const points = bodies.flatMap(({ tone }, b) =>
-    tone === 'ghost' ? [] : [...pointsOf(corners, starts[b], starts[b] + sizes[b])],
-  );
+  let at = 0;
+  const points = bodies.flatMap(({ mesh, tone }) => {
+    const from = at;
+    at += mesh.positions.length;
+    return tone === 'ghost' ? [] : extremes(corners, from, at);
+  });
   if (points.length === 0) throw new Fault('a picture without a solid body');
   return boxOf(points);
 }
