@@ -1,14 +1,24 @@
 /** The lines of a picture: what is seen of the edges that are drawn. */
-import { type Point2, type Point3, quarterLeft, sub, times, unit } from '../geometry/vec.js';
+import {
+  distance,
+  type Point2,
+  type Point3,
+  quarterLeft,
+  sub,
+  times,
+  unit,
+} from '../geometry/vec.js';
 import { mixed3 } from '../geometry/vec3.js';
 import type { Depths } from './depth.js';
 import { type EdgeKind, featureEdges } from './edges.js';
 import { hiddenBy, type IsHidden } from './hidden.js';
 import { joined, type Piece } from './join.js';
 import type { Seen } from './model.js';
+import { seamPieces } from './seams.js';
 import { asSeen } from './view.js';
 
-export type LineKind = EdgeKind | 'ghost' | 'way';
+/** `seam`: where one body goes into another. */
+export type LineKind = EdgeKind | 'seam' | 'ghost' | 'way';
 
 /** In mm of the scene, right and up as seen. */
 export type SeenLine = { readonly kind: LineKind; readonly points: readonly Point2[] };
@@ -19,7 +29,13 @@ const LEAST_SAMPLES = 1.5;
 export function linesOf(seen: Seen, depths: Depths): SeenLine[] {
   const isHidden = hiddenBy(seen, depths);
   const { pitch } = depths.grid;
-  const kinds: Record<LineKind, Piece[]> = { outline: [], crease: [], ghost: [], way: [] };
+  const kinds: Record<LineKind, Piece[]> = {
+    outline: [],
+    crease: [],
+    seam: seamPieces(seen, depths),
+    ghost: [],
+    way: [],
+  };
   for (const { kind, isGhost, ends, facets } of featureEdges(seen)) {
     const [from, to] = ends.map((v) => cornerOf(seen, v));
     const runs = seenRuns(from, to, facets, isHidden, pitch);
@@ -48,8 +64,10 @@ export function linesOf(seen: Seen, depths: Depths): SeenLine[] {
         toKey: null,
       });
   }
-  return (['ghost', 'crease', 'outline', 'way'] as const).flatMap((kind) =>
-    joined(kinds[kind], pitch / 4).map((points) => ({ kind, points })),
+  return (['ghost', 'crease', 'seam', 'outline', 'way'] as const).flatMap((kind) =>
+    joined(kinds[kind], pitch / 4)
+      .filter((points) => kind !== 'seam' || lengthOf(points) > LEAST_SEAM_SAMPLES * pitch)
+      .map((points) => ({ kind, points })),
   );
 }
 
@@ -85,6 +103,12 @@ function isShallow(
 const BESIDE_SAMPLES = 2;
 /** Less deep than this, as many samples, is close behind. */
 const SHALLOW_SAMPLES = 20;
+
+/** Shorter seams are where samples fell beside an edge. */
+const LEAST_SEAM_SAMPLES = 6;
+
+const lengthOf = (points: readonly Point2[]): number =>
+  points.slice(1).reduce((sum, p, i) => sum + distance(points[i], p), 0);
 
 const NO_FACETS = [-1, -1] as const;
 

@@ -43,6 +43,7 @@ const BAR_MM = { left: LEFT + 2, wide: 112, high: 14 } as const;
 
 const LINES: Readonly<Record<LineKind, { role: Role; pen: Pen; dashed?: true }>> = {
   crease: { role: 'ink', pen: 'hair' },
+  seam: { role: 'ink', pen: 'hair' },
   outline: { role: 'ink', pen: 'fine' },
   ghost: { role: 'faint', pen: 'hair', dashed: true },
   way: { role: 'ink', pen: 'hair', dashed: true },
@@ -122,7 +123,7 @@ function drawn(ready: Ready, scale: number): Shape[] {
     panel[3] - CAPTION_MM - overMm - (room[1] + scale * size[1]) / 2,
   ];
   const placed = (p: Point2): Point2 => add(corner, times(sub(p, [box[0], box[1]]), scale));
-  const kinds: readonly LineKind[] = ['ghost', 'crease', 'outline', 'way'];
+  const kinds: readonly LineKind[] = ['ghost', 'crease', 'seam', 'outline', 'way'];
   const end = placed([box[2], box[3]]);
   return [
     ...fitted(caption, panel[0], panel[3] - SIZES.title, panel[2] - panel[0], {
