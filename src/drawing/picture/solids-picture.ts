@@ -33,7 +33,7 @@ export type SolidsInput = {
   readonly captions: readonly string[];
 };
 
-const PIXELS_PER_MM = 5.5; // 140 to the inch: tones only, the lines over them are sharp at any size
+const PIXELS_PER_MM = 5; // 127 to the inch: tones only, the lines over them are sharp at any size
 const TOP_Y = 180;
 const BETWEEN_MM = 8;
 /** Most of the head that the large letters take. */
