@@ -1,13 +1,5 @@
 /** The lines of a picture: what is seen of the edges that are drawn. */
-import {
-  distance,
-  type Point2,
-  type Point3,
-  quarterLeft,
-  sub,
-  times,
-  unit,
-} from '../geometry/vec.js';
+import { distance, type Point2, type Point3 } from '../geometry/vec.js';
 import { mixed3 } from '../geometry/vec3.js';
 import type { Depths } from './depth.js';
 import { type EdgeKind, featureEdges } from './edges.js';
@@ -15,6 +7,7 @@ import { hiddenBy, type IsHidden } from './hidden.js';
 import { joined, type Piece } from './join.js';
 import type { Seen } from './model.js';
 import { seamPieces } from './seams.js';
+import { isShallow } from './shallow.js';
 import { asSeen } from './view.js';
 
 /** `seam`: where one body goes into another. */
@@ -70,39 +63,6 @@ export function linesOf(seen: Seen, depths: Depths): SeenLine[] {
       .map((points) => ({ kind, points })),
   );
 }
-
-/**
- * True where the same body goes on close behind an outline, as at the rim of a sunk letter: such lines
- * are thin, so that the eye finds the bodies first.
- */
-function isShallow(
-  seen: Seen,
-  { grid, facet, depth }: Depths,
-  { from, to }: Piece,
-  [x, y, z]: Point3,
-  facets: readonly [number, number],
-): boolean {
-  const out = times(unit(quarterLeft(sub(to, from))), BESIDE_SAMPLES * grid.pitch);
-  const sides = [1, -1].map((way) => {
-    const column = Math.floor((x + way * out[0] - grid.minX) / grid.pitch);
-    const row = Math.floor((grid.maxY - y - way * out[1]) / grid.pitch);
-    const isOff = !(column >= 0 && row >= 0 && column < grid.columns && row < grid.rows);
-    return isOff ? -1 : row * grid.columns + column;
-  });
-  const body = seen.bodyOf[facets[0]];
-  return sides.every(
-    (i) =>
-      i >= 0 &&
-      facet[i] >= 0 &&
-      seen.bodyOf[facet[i]] === body &&
-      depth[i] > z - SHALLOW_SAMPLES * grid.pitch,
-  );
-}
-
-/** How far to both sides of an outline it is looked what is there. */
-const BESIDE_SAMPLES = 2;
-/** Less deep than this, as many samples, is close behind. */
-const SHALLOW_SAMPLES = 20;
 
 /** Shorter seams are where samples fell beside an edge. */
 const LEAST_SEAM_SAMPLES = 6;
