@@ -17,14 +17,15 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   afloat: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'float', 'ballast'],
   tub: ['geometry', 'pattern', 'blank', 'mass', 'float'],
   solid: ['geometry'],
+  shade: ['geometry'],
   lattice: ['geometry'],
   linear: [],
   pack: ['geometry', 'linear'],
   nest: ['geometry', 'blank', 'lattice', 'linear', 'pack'],
   cutplan: ['geometry', 'tables', 'pattern', 'nest'],
-  drawing: ['geometry', 'pattern', 'body', 'blank', 'mass', 'float'],
+  drawing: ['geometry', 'shade', 'pattern', 'body', 'blank', 'mass', 'float'],
   jig: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'solid'],
-  formats: ['geometry', 'drawing'],
+  formats: ['geometry', 'shade', 'drawing'],
   record: [
     'geometry',
     'body',
@@ -33,6 +34,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'ballast',
     'afloat',
     'solid',
+    'shade',
     'nest',
     'cutplan',
     'drawing',
@@ -55,6 +57,7 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   svgson: ['formats/svg.ts'],
   highs: ['linear/solver.ts'],
   earcut: ['geometry/pieces.ts'],
+  fflate: ['formats/png.ts'],
 };
 
 const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter(

@@ -9,6 +9,7 @@ import { choicesPicture } from '../drawing/picture/choices-picture.js';
 import { floatPicture } from '../drawing/picture/float-picture.js';
 import type { DrawnEye, DrawnHole, DrawnLip, DrawnLure } from '../drawing/picture/input.js';
 import type { Picture } from '../drawing/picture/picture.js';
+import { type SolidsInput, solidsPicture } from '../drawing/picture/solids-picture.js';
 import { pictureSvg } from '../formats/picture-svg.js';
 import { add, type Point2, quarterLeft, times } from '../geometry/vec.js';
 import { eyePlaces } from '../mass/eyes.js';
@@ -67,6 +68,9 @@ export const choicesSvg = (
       })),
     }),
   );
+
+/** A sheet of solids from two sides, as SVG. */
+export const solidsSvg = (input: SolidsInput): string => written(solidsPicture(input));
 
 function written(picture: Picture): string {
   const flaws = checkPicture(picture);
