@@ -5,7 +5,7 @@ import { add, type Point2, quarterLeft, times } from '../../geometry/vec.js';
 import type { JigWork } from '../jig.js';
 import { type Face, placed, type Room } from '../letters.js';
 import { roomsIn } from '../outline.js';
-import type { Tray } from './make.js';
+import type { Tray } from './plan.js';
 import type { CenterScribeSetup } from './setup.js';
 import type { Tick } from './ticks.js';
 
@@ -33,19 +33,27 @@ export function scribeLetters(
     })),
     {
       breaks: [[title], title.split(' ')],
-      places: [{ face: floor, rooms: roomsIn(tray.cavity, FLOOR_WIDTHS) }],
+      places: [{ face: floor, rooms: roomsIn(tray.cavity, FLOOR_WIDTHS).map(seen) }],
     },
   ];
   return placed(wishes, setup.letters);
 }
 
-/** A level face seen from above; its right and up are X and Y. */
+/** A level face read from the belly's side: its right and up are −X and −Y. */
 const levelFace = (name: string, z: number): Face => ({
   name,
   origin: [0, 0, z],
-  right: [1, 0, 0],
-  up: [0, 1, 0],
+  right: [-1, 0, 0],
+  up: [0, -1, 0],
   out: [0, 0, 1],
+});
+
+/** A rectangle in X and Y as such a face sees it. */
+const seen = ({ left, right, bottom, top }: Room): Room => ({
+  left: 0 - right,
+  right: 0 - left,
+  bottom: 0 - top,
+  top: 0 - bottom,
 });
 
 /** Rooms of one height that lie on the apron, clear of the wall, at the notch and a little to its sides. */
@@ -68,7 +76,7 @@ function besideNotch(
       bottom: y - high / 2,
       top: y + high / 2,
     };
-    return isOn(room, apron, wall) ? [room] : [];
+    return isOn(room, apron, wall) ? [seen(room)] : [];
   });
 }
 

@@ -1,7 +1,7 @@
 /** What is written on a drying comb: whose it is, and how many hang how far apart. */
 import { type Blank, labelOf } from '../../blank/blank.js';
 import { type Face, placed, type Room } from '../letters.js';
-import type { CombLayout } from './make.js';
+import type { CombLayout } from './plan.js';
 import type { DryingCombSetup } from './setup.js';
 
 export function combLetters(

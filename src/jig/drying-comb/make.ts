@@ -22,6 +22,7 @@ import type { Jig, JigOutcome, JigWork } from '../jig.js';
 import type { JigSet } from '../kind.js';
 import { grooves } from '../letters.js';
 import { combLetters } from './letters.js';
+import { layoutOf } from './plan.js';
 import type { DryingCombSetup } from './setup.js';
 import { swingRadius } from './swing.js';
 
@@ -37,14 +38,6 @@ export type DryingComb = Jig & {
   readonly pitchMm: number;
   /** Of the upright cylinder round a lure that turns on its hook. */
   readonly swingRadiusMm: number;
-};
-
-/** The comb in X and Y. */
-export type CombLayout = {
-  readonly lengthMm: number;
-  readonly widthMm: number;
-  readonly slots: readonly Point2[];
-  readonly screws: readonly Point2[];
 };
 
 /** None for a lure without an eye at nose or tail. */
@@ -128,19 +121,6 @@ function lipCorners({ lip }: Pattern, { slot }: Pick<Blank, 'slot'>): Point3[] {
     [x, lip.widthMm / 2, z],
     [x, -lip.widthMm / 2, z],
   ];
-}
-
-/** Half a pitch to each end; the slots' round ends a lure's swing, and half a gap, beyond the shelf. */
-function layoutOf(places: number, pitchMm: number, setup: DryingCombSetup): CombLayout {
-  const { shelfMm, dimpleMm, toothMm } = setup;
-  const lengthMm = places * pitchMm;
-  const outMm = shelfMm + pitchMm / 2;
-  return {
-    lengthMm,
-    widthMm: outMm + dimpleMm / 2 + toothMm,
-    slots: Array.from({ length: places }, (_, i): Point2 => [(i + 0.5) * pitchMm, outMm]),
-    screws: [0.25, 0.75].map((share): Point2 => [share * lengthMm, shelfMm / 2]),
-  };
 }
 
 /** A round end, and a narrower way in from the front. */

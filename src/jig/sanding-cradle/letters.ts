@@ -1,7 +1,7 @@
 /** Whose body a cradle is for, on its ears. */
 import { type Blank, labelOf } from '../../blank/blank.js';
 import { type Face, placed } from '../letters.js';
-import type { CradleLayout } from './make.js';
+import type { CradleLayout } from './plan.js';
 import type { SandingCradleSetup } from './setup.js';
 
 /** Name on the nose ear, size and version on the tail ear; all on one if the other is too small. */
@@ -14,15 +14,16 @@ export function cradleLetters(
   const face: Face = {
     name: 'ears',
     origin: [0, 0, earThicknessMm],
-    right: [1, 0, 0],
-    up: [0, 1, 0],
+    right: [-1, 0, 0],
+    up: [0, -1, 0],
     out: [0, 0, 1],
   };
-  const [bottom, top] = [ears[0][1], ears[2][1]].sort((a, b) => a - b);
+  // Read from the belly's side: right and up are −X and −Y.
+  const [bottom, top] = [0 - ears[0][1], 0 - ears[2][1]].sort((a, b) => a - b);
   const clear = screwHoleMm / 2 + 1;
   const rooms = [
-    { left: nose[0] + clear, right: earMm, bottom, top },
-    { left: tail[0] + screwHoleMm * 1.5 - earMm, right: tail[0] - clear, bottom, top },
+    { left: 0 - earMm, right: 0 - nose[0] - clear, bottom, top },
+    { left: clear - tail[0], right: earMm - tail[0] - screwHoleMm * 1.5, bottom, top },
   ];
   const words = labelOf(blank).split(' ');
   const [name, ...rest] = words;

@@ -6,44 +6,28 @@
  *
  * Jig coordinates: X aft as in the lure, Y = down (toward the belly), Z = port, up from the bed.
  */
-import { profilePath } from '../../blank/profile.js';
 import type { Body } from '../../body/body.js';
 import { bodyMesh, finenessFor } from '../../body/mesh.js';
-import { flatten } from '../../geometry/arcpath.js';
-import { asRegion, offset } from '../../geometry/clip.js';
+import { asRegion } from '../../geometry/clip.js';
 import { type Mesh, meshBox, meshVolume, outset } from '../../geometry/mesh.js';
-import { type Ring, rectRing, ring, ringBox } from '../../geometry/ring.js';
-import type { Point2 } from '../../geometry/vec.js';
-import { Fault } from '../../problem.js';
 import { type Csg, extruded, holeAlongZ, movedBy } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
-import { inverse, type Matrix, placement, translation } from '../../solid/placement.js';
+import { inverse, translation } from '../../solid/placement.js';
 import type { Jig, JigOutcome, JigWork } from '../jig.js';
 import { grooves } from '../letters.js';
 import { cradleLetters } from './letters.js';
+import { layoutOf } from './plan.js';
 import type { SandingCradleSetup } from './setup.js';
 
-const OUTLINE_CHORD = 0.1; // mm the outer wall may be flattened: nothing rests on it
 const HOLE_TOLERANCE = 0.05; // mm the corners of a screw hole stand outside its circle
 const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
-const LEAST_EAR_WIDTH_MM = 24;
 
 export type SandingCradle = Jig & {
   readonly kind: 'sanding-cradle';
   readonly liningMm: number;
   /** How deep the body lies in the hollow. */
   readonly depthMm: number;
-};
-
-/** The block round the hollow and the plate with the ears, in X and Y; heights above the bed. */
-export type CradleLayout = {
-  readonly block: Ring;
-  readonly ears: Ring;
-  /** Middles of the screw holes, at nose and tail. */
-  readonly screws: readonly [Point2, Point2];
-  readonly topZ: number;
-  readonly jigToBlank: Matrix;
 };
 
 export function sandingCradle(
@@ -117,37 +101,4 @@ const HOLLOW_CHORD = 0.04; // mm the hollow may be flattened: a printed layer is
 function lined({ shape, properties }: Body, liningMm: number): Mesh {
   const bare = bodyMesh(shape, finenessFor(shape, HOLLOW_CHORD), properties.volumeMm3);
   return outset(bare, liningMm + HOLLOW_CHORD);
-}
-
-function layoutOf(
-  { shape }: Body,
-  halfBreadthMm: number,
-  depthMm: number,
-  setup: SandingCradleSetup,
-): CradleLayout {
-  const { liningMm, wallMm, floorMm, earMm, screwHoleMm } = setup;
-  const profile = flatten(profilePath(shape), OUTLINE_CHORD);
-  const grown = offset([asRegion(profile)], liningMm + wallMm, OUTLINE_CHORD);
-  if (grown.length !== 1) throw new Fault(`grown profile fell into ${grown.length} pieces`);
-  const [noseX, , tailX, highZ] = ringBox(grown[0].outer);
-  const half = Math.max(LEAST_EAR_WIDTH_MM, 3 * screwHoleMm) / 2;
-  const [left, top] = [noseX - earMm, Math.max(highZ, half)];
-  const flat = ([x, z]: Point2): Point2 => [x - left, top - z];
-  const length = tailX + earMm - left;
-  const inset = 1.5 * screwHoleMm;
-  return {
-    block: ring(grown[0].outer.map(flat)),
-    ears: rectRing(0, top - half, length, top + half),
-    screws: [
-      [inset, top],
-      [length - inset, top],
-    ],
-    topZ: floorMm + liningMm + depthMm,
-    jigToBlank: placement(
-      [1, 0, 0],
-      [0, 0, -1],
-      [0, 1, 0],
-      [left, 0 - (halfBreadthMm + liningMm + floorMm), Math.max(top, half)],
-    ),
-  };
 }
