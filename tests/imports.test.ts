@@ -24,7 +24,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   cutplan: ['geometry', 'tables', 'pattern', 'nest'],
   drawing: ['geometry', 'pattern', 'body', 'blank', 'mass', 'float'],
   jig: ['geometry', 'pattern', 'blank', 'solid'],
-  formats: ['geometry', 'drawing'],
+  formats: ['geometry', 'solid', 'drawing'],
   record: [
     'geometry',
     'body',
@@ -51,6 +51,7 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   'manifold-3d': ['solid/kernel.ts'],
   commander: ['main.ts', 'bench/nest.ts'],
   'maxrects-packer': ['bench/boxes.ts'],
+  fflate: ['formats/threemf.ts'],
   yaml: ['pattern/source.ts'],
   svgson: ['formats/svg.ts'],
   highs: ['linear/solver.ts'],
