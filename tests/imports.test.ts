@@ -50,7 +50,7 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   makerjs: ['geometry/meet.ts'],
   'manifold-3d': ['solid/kernel.ts'],
   commander: ['main.ts', 'bench/nest.ts'],
-  'maxrects-packer': ['bench/boxes.ts'],
+  'maxrects-packer': ['geometry/boxes.ts'],
   fflate: ['formats/threemf.ts'],
   yaml: ['pattern/source.ts'],
   svgson: ['formats/svg.ts'],
