@@ -51,7 +51,7 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   'manifold-3d': ['solid/kernel.ts'],
   commander: ['main.ts', 'bench/nest.ts'],
   'maxrects-packer': ['geometry/boxes.ts'],
-  fflate: ['formats/threemf.ts'],
+  fflate: ['formats/threemf-check.ts', 'formats/threemf.ts'],
   yaml: ['pattern/source.ts'],
   svgson: ['formats/svg.ts'],
   highs: ['linear/solver.ts'],

@@ -1,7 +1,7 @@
 /**
  * 3MF: solids with their unit, names and places on the bed in one file (3MF Core Specification of
  * the 3MF Consortium; namespace of 2015/02). A ZIP package by the Open Packaging Conventions
- * (ECMA-376 part 2) with three members. The one door to fflate, which packs it.
+ * (ECMA-376 part 2) with three members, by fflate.
  */
 import { strToU8, type Zippable, zipSync } from 'fflate';
 import type { Mesh } from '../geometry/mesh.js';

@@ -22,7 +22,7 @@ export type BedPlace = {
 };
 
 export type BedLayout = {
-  /** What is printed at once, bed by bed, in the order of the parts. */
+  /** What is printed at once, bed by bed, both in the order of the parts. */
   readonly beds: readonly (readonly BedPlace[])[];
   /** Parts that lie on an empty bed neither way round. */
   readonly tooLarge: readonly number[];
@@ -50,7 +50,9 @@ export function layOnBeds(
     costOf(b, boxes) < costOf(a, boxes) ? b : a,
   );
   return {
-    beds: best.bins.map((laid) => inTheMiddle(laid, boxes, bed)),
+    beds: best.bins
+      .map((laid) => inTheMiddle(laid, boxes, bed))
+      .sort(([a], [b]) => a.part - b.part),
     tooLarge: [...best.left].sort((a, b) => a - b),
   };
 }

@@ -1,6 +1,7 @@
-import { unzipSync } from 'fflate';
+import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { afterEach, describe, expect, test, vi } from 'vitest';
 import { threemf } from '../../src/formats/threemf.js';
+import { readThreemf, threemfComplaints } from '../../src/formats/threemf-check.js';
 import { type Mesh, mesh, meshFlaws, meshVolume } from '../../src/geometry/mesh.js';
 import { evaluate } from '../../src/solid/evaluate.js';
 import { loadKernel } from '../../src/solid/kernel.js';
@@ -168,6 +169,45 @@ describe('what is refused or mended', () => {
     });
     const read = solidOf(child(child(model(file), 'resources'), 'object'));
     expect([read.positions.length / 3, read.triangles.length / 3]).toEqual([8, 12]);
+  });
+});
+
+describe('the check on every file that is written', () => {
+  const changed = (from: string | RegExp, to: string): Uint8Array => {
+    const members = unzipSync(bytes);
+    const written = strFromU8(members['3D/3dmodel.model']);
+    expect(written.replace(from, to)).not.toBe(written);
+    return zipSync({ ...members, '3D/3dmodel.model': strToU8(written.replace(from, to)) });
+  };
+  const told = (from: string | RegExp, to: string) =>
+    threemfComplaints(set, changed(from, to)).join();
+
+  test('finds what was meant', () => {
+    expect(threemfComplaints(set, bytes)).toEqual([]);
+    const [, read] = readThreemf(bytes).parts;
+    expect(read).toEqual({
+      name: "maker's cube",
+      openEdges: 0,
+      low: [60.25, 0, 0],
+      high: [70.25, 10, 10],
+      volumeMm3: 1000,
+    });
+  });
+
+  test('complains of another unit, name, size, place, of a facet and a part left out', () => {
+    expect(told('unit="millimeter"', 'unit="inch"')).toMatch(/in inch/);
+    expect(told('name="plate"', 'name="late"')).toMatch(/named late/);
+    expect(told('y="15"', 'y="15.1"')).toMatch(/mm³.*off its place/);
+    expect(told(' 15 20 0"', ' 15 20.001 0"')).toMatch(/0\.00\d+ mm off/);
+    expect(told(/<triangle [^>]*>/, '')).toMatch(/3 open edges/);
+    expect(told(/<item [^>]*>/, '')).toMatch(/of 1 parts instead of 2/);
+    const below = { ...set, parts: [{ ...set.parts[1], at: translation(0, 0, -1) }] };
+    expect(threemfComplaints(below, threemf(below)).join()).toMatch(/reaches below zero/);
+  });
+
+  test('is not fooled by a file that builds nothing, or something that is not there', () => {
+    expect(() => told(/<item[\s\S]*<\/build>/, '</build>')).toThrow(/builds nothing/);
+    expect(() => told('objectid="2"', 'objectid="7"')).toThrow(/item of no object/);
   });
 });
 

@@ -179,7 +179,7 @@ function linked(
   const fits = (a: number, b: number): boolean =>
     b - a <= mostPieceMm &&
     (a === from || b === to || b - a >= leastMiddleMm) &&
-    !unsound.has(String([a, b]));
+    !(unsound.size > 0 && unsound.has(String([a, b])));
   let reached: readonly number[][] = [[from]];
   for (let j = 1; j <= count; j++) {
     reached = (j === count ? [to] : open).flatMap((x) => {

@@ -222,10 +222,10 @@ describe('what cannot be split', () => {
   });
 });
 
-test('twelve bars with holes and steps drawn by chance: sound wherever they can be split', () => {
+test('eight bars with holes and steps drawn by chance: sound wherever they can be split', () => {
   const draw = seededDraws(23);
   let joints = 0;
-  for (let k = 0; k < 12; k++) {
+  for (let k = 0; k < 8; k++) {
     const length = 130 + 300 * draw();
     const width = 15 + 60 * draw();
     const height = 8 + 30 * draw();
@@ -252,7 +252,7 @@ test('twelve bars with holes and steps drawn by chance: sound wherever they can 
     else expect(problem.facts.worksDiameterMm).toBeLessThan(4);
     joints += split?.joints.length ?? 0;
   }
-  expect(joints).toBeGreaterThan(12);
+  expect(joints).toBeGreaterThan(8);
 });
 
 test('the same solid, the same pieces', () => {
