@@ -1,13 +1,11 @@
-/**
- * Where to cut: the fewest pieces that fit the bed, at planes with room for dowels, each plane with a
- * section as large as can be had; among like sections the pieces are made even.
- */
+/** Where to cut a solid: what its planes offer, and the joints that come of it. */
 import { meshBox } from '../../geometry/mesh.js';
 import { type Region, regionArea } from '../../geometry/ring.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { measure } from '../../solid/measure.js';
 import { between, sectionsAcross, solidThroughout, type Whole } from './across.js';
+import { type Cuttable, cutsFor, type Span } from './cuts.js';
 import { dowelPlaces } from './dowels.js';
 import { boreDepthMm, type DowelSetup, type Joint, type SplitOrder } from './split.js';
 
@@ -15,29 +13,14 @@ import { boreDepthMm, type DowelSetup, type Joint, type SplitOrder } from './spl
 const STEP = 1;
 /** Pieces more than the fewest that are tried. */
 const MORE = 2;
-/** Sections are held for alike within this part of the largest. */
-const ALIKE = 0.05;
-/** Spans whose pieces may turn out unsound before so many pieces are given up. */
-const MOST_UNSOUND = 200;
-
-type Plane = { readonly xMm: number; readonly areaMm2: number };
 
 /** A solid with what has been asked about it so far. */
-type Asked = {
-  readonly planes: readonly Plane[];
+type Asked = Cuttable & {
   /** Planes not looked at because the caller bars them. */
   readonly barred: number;
-  readonly ends: readonly [fromX: number, toX: number];
-  readonly mostPieceMm: number;
-  /** Between two cuts the bores of both must find room, one after the other. */
-  readonly leastMiddleMm: number;
   /** What is solid as far as a bore and the wall beyond it go, either way. */
   readonly soundAt: (xMm: number) => readonly Region[];
-  /** Whether what is between is one piece that rests on the bed. */
-  readonly holds: (span: Span) => boolean;
 };
-
-type Span = readonly [fromX: number, toX: number];
 
 export type NoPlane = {
   readonly planes: number;
@@ -127,74 +110,6 @@ function jointsFor(asked: Asked, dowel: DowelSetup): Joint[] | null {
   }
   return null;
 }
-
-/** Planes are opened one by one, the best first, until some of them part the whole into so many sound pieces. */
-function cutsFor(asked: Asked, count: number, hasRoom: (x: number) => boolean): number[] | null {
-  const open: number[] = [];
-  const unsound = new Set<string>();
-  for (const x of bestFirst(asked, count)) {
-    if (!hasRoom(x)) continue;
-    open.push(x);
-    open.sort((a, b) => a - b);
-    for (;;) {
-      const chain = linked(asked, count, open, unsound);
-      if (!chain) break;
-      const bad = spansOf(chain).find((span) => !asked.holds(span));
-      if (!bad) return chain.slice(1, -1);
-      if (unsound.size === MOST_UNSOUND) return null;
-      unsound.add(String(bad));
-    }
-  }
-  return null;
-}
-
-/** Planes that can part the whole into so many pieces, by their sections; like sections by how even the pieces get. */
-function bestFirst({ planes, ends: [from, to], mostPieceMm }: Asked, count: number): number[] {
-  const even = (to - from) / count;
-  const useful = planes.filter(({ xMm }) => {
-    const [before, after] = [xMm - from, to - xMm];
-    return Array.from({ length: count - 1 }, (_, j) => j + 1).some(
-      (j) => before <= j * mostPieceMm && after <= (count - j) * mostPieceMm,
-    );
-  });
-  const largest = Math.max(...useful.map((p) => p.areaMm2));
-  const rank = ({ areaMm2 }: Plane): number => Math.ceil(areaMm2 / (ALIKE * largest) - 1e-6);
-  const unevenness = ({ xMm }: Plane): number => {
-    const share = (xMm - from) / even;
-    return Math.abs(share - Math.round(share));
-  };
-  return [...useful]
-    .sort((a, b) => rank(b) - rank(a) || unevenness(a) - unevenness(b) || a.xMm - b.xMm)
-    .map((p) => p.xMm);
-}
-
-/** So many spans from end to end with cuts at open planes, as even as each step finds them; the ends are in it. */
-function linked(
-  { ends: [from, to], mostPieceMm, leastMiddleMm }: Asked,
-  count: number,
-  open: readonly number[],
-  unsound: ReadonlySet<string>,
-): number[] | null {
-  const even = (to - from) / count;
-  const fits = (a: number, b: number): boolean =>
-    b - a <= mostPieceMm &&
-    (a === from || b === to || b - a >= leastMiddleMm) &&
-    !(unsound.size > 0 && unsound.has(String([a, b])));
-  let reached: readonly number[][] = [[from]];
-  for (let j = 1; j <= count; j++) {
-    reached = (j === count ? [to] : open).flatMap((x) => {
-      const before = reached
-        .filter((chain) => chain[j - 1] < x && fits(chain[j - 1], x))
-        .map((chain) => ({ chain, off: Math.abs(x - chain[j - 1] - even) }));
-      if (before.length === 0) return [];
-      return [[...before.reduce((a, b) => (b.off < a.off ? b : a)).chain, x]];
-    });
-  }
-  return reached[0] ?? null;
-}
-
-const spansOf = (chain: readonly number[]): Span[] =>
-  chain.slice(1).map((x, i) => [chain[i], x] as const);
 
 function noPlane(asked: Asked, dowel: DowelSetup): NoPlane {
   const thin = asked.planes.filter((p) => dowelPlaces(asked.soundAt(p.xMm), dowel).length === 0);
