@@ -25,7 +25,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   cutplan: ['geometry', 'tables', 'pattern', 'nest'],
   drawing: ['geometry', 'shade', 'pattern', 'body', 'blank', 'mass', 'float'],
   jig: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'solid'],
-  formats: ['geometry', 'shade', 'drawing'],
+  formats: ['geometry', 'shade', 'solid', 'drawing'],
   record: [
     'geometry',
     'body',
@@ -52,12 +52,12 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   makerjs: ['geometry/meet.ts'],
   'manifold-3d': ['solid/kernel.ts'],
   commander: ['main.ts', 'bench/nest.ts'],
-  'maxrects-packer': ['bench/boxes.ts'],
+  'maxrects-packer': ['geometry/boxes.ts'],
+  fflate: ['formats/png.ts', 'formats/threemf-check.ts', 'formats/threemf.ts'],
   yaml: ['pattern/source.ts'],
   svgson: ['formats/svg.ts'],
   highs: ['linear/solver.ts'],
   earcut: ['geometry/pieces.ts'],
-  fflate: ['formats/png.ts'],
 };
 
 const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter(

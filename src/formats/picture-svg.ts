@@ -5,9 +5,9 @@
  */
 import type { Pen, Picture, Role, Shape } from '../drawing/picture/picture.js';
 import type { Point2 } from '../geometry/vec.js';
-import { Fault } from '../problem.js';
 import { trimmed } from './number.js';
 import { png } from './png.js';
+import { escaped } from './xml.js';
 
 /** A hundredth of a millimeter is finer than any eye. */
 const DECIMALS = 2;
@@ -180,21 +180,4 @@ const mm = (value: number): string => trimmed(value, DECIMALS);
 function tag(name: string, attributes: Attributes, empty = false): string {
   const spelled = Object.entries(attributes).map(([key, value]) => ` ${key}="${value}"`);
   return `<${name}${spelled.join('')}${empty ? '/' : ''}>`;
-}
-
-const ENTITIES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&apos;',
-};
-
-function escaped(text: string): string {
-  // XML 1.0 has no way to write these.
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is refused
-  if (/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}/u.test(text)) {
-    throw new Fault(`text that XML cannot hold: ${JSON.stringify(text)}`);
-  }
-  return text.replace(/[&<>"']/g, (letter) => ENTITIES[letter]);
 }
