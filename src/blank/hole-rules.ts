@@ -1,0 +1,189 @@
+/** What keeps a ballast hole from being drilled: rules on the finished body round it, the slot and other holes. */
+import { chordsOf } from '../body/chord.js';
+import { type BodyShape, offsetAt } from '../body/shape.js';
+import type { ArcPath } from '../geometry/arcpath.js';
+import { asRegion, intersect } from '../geometry/clip.js';
+import { ring } from '../geometry/ring.js';
+import { add, distanceToEdge, type Point2, times } from '../geometry/vec.js';
+import { PATHS } from '../pattern/pattern.js';
+import { type Problem, problem } from '../problem.js';
+import { type BallastHole, pointBeyondMm } from './blank.js';
+import { fromUpright, onAxis, reachOf, sideView, uprightMouth } from './hole.js';
+import { sawnBellyAlong } from './sawn-belly.js';
+import { type LipSlot, slotCorners } from './slot.js';
+
+/** Least wood over a slot, beside, over and between holes, mm: common practice, no source. */
+export const LEAST_WOOD_MM = 2;
+
+export function holeProblems(
+  holes: readonly BallastHole[],
+  slot: LipSlot | null,
+  shape: BodyShape,
+): Problem[] {
+  return [
+    ...holes.flatMap((hole, i) => oneHole(hole, i, shape)),
+    ...meetingHoles(holes),
+    ...(slot ? holes.flatMap((hole, i) => holeAtSlot(hole, i, slot)) : []),
+  ];
+}
+
+/** A tilted bit must not meet the sawn blank on its way to where it is set. */
+export function mouthProblems(holes: readonly BallastHole[], profile: ArcPath): Problem[] {
+  return holes.flatMap((hole, i) => {
+    const [place, mouth] = uprightMouth(hole);
+    const first = sawnBellyAlong(profile, place, hole.tiltDeg);
+    if (hole.tiltDeg === 0 || first > mouth - SAME_MM) return [];
+    const { stationMm, tiltDeg } = hole;
+    const [otherMm] = fromUpright(hole, [place, first]);
+    return [problem('hole-mouth-hidden', PATHS.ballast(i), { stationMm, tiltDeg, otherMm })];
+  });
+}
+
+const SAME_MM = 1e-4; // the mouth found twice, by lines of different directions
+
+function oneHole(hole: BallastHole, i: number, shape: BodyShape): Problem[] {
+  const { stationMm, diameterMm, depthMm } = hole;
+  const path = PATHS.ballast(i);
+  const { foreMm, aftMm } = reachOf(hole);
+  const ends = { leastMm: foreMm, mostMm: shape.lengthMm - aftMm };
+  if (stationMm < ends.leastMm || stationMm > ends.mostMm) {
+    const end = stationMm < ends.leastMm ? 'nose' : 'tail';
+    return [problem('hole-outside', path, { stationMm, diameterMm, end, ...ends })];
+  }
+  const out: Problem[] = [];
+  const { atMm, breadthMm } = narrowest(hole, shape);
+  const widest = breadthMm - 2 * LEAST_WOOD_MM;
+  if (diameterMm > widest) {
+    const facts = {
+      stationMm: atMm,
+      diameterMm,
+      breadthMm,
+      limitMm: Math.max(0, widest),
+      wallMm: LEAST_WOOD_MM,
+    };
+    out.push(problem('hole-too-wide', path, facts));
+  }
+  const over = woodOver(hole, shape);
+  const { woodMm, side } = over(depthMm);
+  if (woodMm < LEAST_WOOD_MM) {
+    const facts = {
+      stationMm,
+      depthMm,
+      pointMm: pointBeyondMm(hole),
+      woodMm,
+      limitMm: Math.max(0, Math.floor(deepest(over, depthMm) * 10) / 10),
+      leastMm: LEAST_WOOD_MM,
+      side,
+    };
+    out.push(problem('hole-through-back', path, facts));
+  }
+  const [place, mouth] = uprightMouth(hole);
+  const sanded = chordsOf(shape, hole.tiltDeg)(place)(0).low - mouth;
+  if (depthMm <= sanded)
+    out.push(problem('hole-sanded-away', path, { stationMm, depthMm, limitMm: sanded }));
+  return out;
+}
+
+/** Where along its full diameter a hole has least body to either side, and how wide that is. */
+function narrowest(
+  hole: BallastHole,
+  { halfBreadthSquared }: BodyShape,
+): { readonly atMm: number; readonly breadthMm: number } {
+  const [from, to] = [hole.stationMm, onAxis(hole, hole.depthMm)[0]];
+  // Between two knots the half-breadth rises or falls all the way.
+  const between = halfBreadthSquared.knots.filter((x) => (x - from) * (x - to) < 0);
+  const atMm = [from, to, ...between].reduce((a, b) =>
+    halfBreadthSquared.value(b) < halfBreadthSquared.value(a) ? b : a,
+  );
+  return { atMm, breadthMm: 2 * offsetAt(halfBreadthSquared, atMm) };
+}
+
+/** Wood over a hole of some depth, and the side of the finished body it ends at. */
+type WoodOver = (depthMm: number) => { readonly woodMm: number; readonly side: 'back' | 'belly' };
+
+const RIM_POINTS = 16; // to a quarter of the hole's rim
+
+/**
+ * Least wood over the rim of the full-diameter floor, all round, and over the tip of the point: on
+ * along the axis or straight up to the back, whichever is less.
+ */
+function woodOver(hole: BallastHole, shape: BodyShape): WoodOver {
+  const [place, mouth] = uprightMouth(hole);
+  const [leaning, upward] = [chordsOf(shape, hole.tiltDeg), chordsOf(shape, 0)];
+  const r = hole.diameterMm / 2;
+  const rim = Array.from({ length: 4 * RIM_POINTS }, (_, i) => {
+    const angle = (Math.PI * i) / (2 * RIM_POINTS);
+    return { across: r * Math.cos(angle), y: Math.abs(r * Math.sin(angle)), beyond: 0 };
+  });
+  const ends = [...rim, { across: 0, y: 0, beyond: pointBeyondMm(hole) }].map((end) => ({
+    ...end,
+    leaves: leaning(place + end.across)(end.y).high,
+  }));
+  return (depthMm) =>
+    ends.reduce<ReturnType<WoodOver>>(
+      (least, { across, y, beyond, leaves }) => {
+        const floor = mouth + depthMm;
+        const along = leaves - beyond - floor;
+        const [x, z] = fromUpright(hole, [place + across, floor + beyond]);
+        const straightUp = hole.tiltDeg === 0 ? along : upward(x)(y).high - z;
+        const woodMm = Math.min(along, straightUp);
+        if (woodMm >= least.woodMm) return least;
+        const [, exit] = fromUpright(hole, [place + across, leaves]);
+        return { woodMm, side: along <= straightUp && exit < 0 ? 'belly' : 'back' };
+      },
+      { woodMm: Infinity, side: 'back' },
+    );
+}
+
+const BACK_OFF_STEPS = 100; // one without a tilt; straight up, every step mends a share of what is missing
+
+/** The depth, less than one that is too deep, that leaves enough wood. */
+function deepest(over: WoodOver, tooDeepMm: number): number {
+  let depthMm = tooDeepMm;
+  for (let i = 0; i < BACK_OFF_STEPS && depthMm > 0; i++) {
+    const { woodMm } = over(depthMm);
+    if (woodMm > LEAST_WOOD_MM - 1e-6) break;
+    depthMm = depthMm + woodMm - LEAST_WOOD_MM;
+  }
+  return depthMm;
+}
+
+function meetingHoles(holes: readonly BallastHole[]): Problem[] {
+  return holes.flatMap((b, j) =>
+    holes.slice(0, j).flatMap((a) => {
+      const facts = {
+        firstMm: a.stationMm,
+        secondMm: b.stationMm,
+        betweenMm: betweenHoles(a, b),
+        limitMm: LEAST_WOOD_MM,
+      };
+      return facts.betweenMm < LEAST_WOOD_MM
+        ? [problem('holes-meet', PATHS.ballast(j), facts)]
+        : [];
+    }),
+  );
+}
+
+/** Parallel holes by their axes, however deep they are; others by their side views. */
+function betweenHoles(a: BallastHole, b: BallastHole): number {
+  if (a.tiltDeg !== b.tiltDeg) return betweenViews(sideView(a), sideView(b));
+  const apart = Math.abs(uprightMouth(a)[0] - uprightMouth(b)[0]);
+  return apart - (a.diameterMm + b.diameterMm) / 2;
+}
+
+/** Distance between two convex side views, by their corners and edges; 0 where they overlap. */
+function betweenViews(a: readonly Point2[], b: readonly Point2[]): number {
+  const overlap = intersect([asRegion(ring(a))], [asRegion(ring(b))]).length > 0;
+  if (overlap) return 0;
+  return Math.min(...a.map((p) => distanceToEdge(p, b)), ...b.map((p) => distanceToEdge(p, a)));
+}
+
+function holeAtSlot(hole: BallastHole, i: number, slot: LipSlot): Problem[] {
+  const [right, left] = slotCorners(slot);
+  const out = times(slot.outward, slot.depthMm);
+  const cut: Point2[] = [right, left, add(left, out), add(right, out)];
+  const betweenMm = betweenViews(sideView(hole), cut);
+  if (betweenMm >= LEAST_WOOD_MM) return [];
+  const facts = { stationMm: hole.stationMm, betweenMm, limitMm: LEAST_WOOD_MM };
+  return [problem('hole-meets-slot', PATHS.ballast(i), facts)];
+}
