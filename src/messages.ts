@@ -300,6 +300,14 @@ const entries = {
     fix: 'Drill deeper.',
     about: 'A hole so shallow that shaping the belly removes all of it.',
   },
+  'hole-floor-outside': {
+    severity: 'error',
+    what: 'The ballast hole at station {stationMm} mm leans {tiltDeg}° and is {depthMm} mm deep: on one side its full-diameter floor is outside the finished belly.',
+    limit: 'More than {limitMm} mm deep.',
+    from: SHAPE,
+    fix: 'Drill deeper, lean it less (tiltDeg), or use a smaller bit.',
+    about: 'A tilted hole so shallow that its floor does not lie in the finished body all round.',
+  },
   'metal-sanded-into': {
     severity: 'error',
     what: 'Cover over the {what} in the hole at station {stationMm} mm, where the finished belly is nearest: {coverMm} mm.',

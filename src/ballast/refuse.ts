@@ -93,6 +93,7 @@ const WHY: Partial<Readonly<Record<ProblemCode, Why>>> = {
   'hole-too-wide': 'too-wide',
   'hole-through-back': 'through-back',
   'hole-sanded-away': 'sanded-into',
+  'hole-floor-outside': 'sanded-into',
   'hole-meets-slot': 'meets-slot',
   'hanger-meets': 'meets-hanger',
   'holes-meet': 'holes-meet',

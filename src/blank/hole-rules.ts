@@ -1,12 +1,12 @@
 /** What keeps a ballast hole from being drilled: rules on the finished body round it, the slot and other holes. */
-import { chordsOf } from '../body/chord.js';
+import { type Chord, chordsOf } from '../body/chord.js';
 import { type BodyShape, offsetAt } from '../body/shape.js';
 import type { ArcPath } from '../geometry/arcpath.js';
 import { asRegion, intersect } from '../geometry/clip.js';
 import { ring } from '../geometry/ring.js';
 import { add, distanceToEdge, type Point2, times } from '../geometry/vec.js';
 import { PATHS } from '../pattern/pattern.js';
-import { type Problem, problem } from '../problem.js';
+import { type KeyPath, type Problem, problem } from '../problem.js';
 import { type BallastHole, pointBeyondMm } from './blank.js';
 import { fromUpright, onAxis, reachOf, sideView, uprightMouth } from './hole.js';
 import { sawnBellyAlong } from './sawn-belly.js';
@@ -45,10 +45,10 @@ function oneHole(hole: BallastHole, i: number, shape: BodyShape): Problem[] {
   const { stationMm, diameterMm, depthMm } = hole;
   const path = PATHS.ballast(i);
   const { foreMm, aftMm } = reachOf(hole);
-  const ends = { leastMm: foreMm, mostMm: shape.lengthMm - aftMm };
-  if (stationMm < ends.leastMm || stationMm > ends.mostMm) {
-    const end = stationMm < ends.leastMm ? 'nose' : 'tail';
-    return [problem('hole-outside', path, { stationMm, diameterMm, end, ...ends })];
+  const room = { leastMm: foreMm, mostMm: shape.lengthMm - aftMm };
+  if (stationMm < room.leastMm || stationMm > room.mostMm) {
+    const end = stationMm < room.leastMm ? 'nose' : 'tail';
+    return [problem('hole-outside', path, { stationMm, diameterMm, end, ...room })];
   }
   const out: Problem[] = [];
   const { atMm, breadthMm } = narrowest(hole, shape);
@@ -63,7 +63,8 @@ function oneHole(hole: BallastHole, i: number, shape: BodyShape): Problem[] {
     };
     out.push(problem('hole-too-wide', path, facts));
   }
-  const over = woodOver(hole, shape);
+  const ends = deepEnds(hole, shape);
+  const over = woodOver(hole, shape, ends);
   const { woodMm, side } = over(depthMm);
   if (woodMm < LEAST_WOOD_MM) {
     const facts = {
@@ -77,11 +78,20 @@ function oneHole(hole: BallastHole, i: number, shape: BodyShape): Problem[] {
     };
     out.push(problem('hole-through-back', path, facts));
   }
-  const [place, mouth] = uprightMouth(hole);
-  const sanded = chordsOf(shape, hole.tiltDeg)(place)(0).low - mouth;
-  if (depthMm <= sanded)
-    out.push(problem('hole-sanded-away', path, { stationMm, depthMm, limitMm: sanded }));
-  return out;
+  return [...out, ...shallow(hole, ends, path)];
+}
+
+/** Shaping must not take a hole away, nor leave the floor of a tilted one half outside. */
+function shallow(hole: BallastHole, ends: readonly DeepEnd[], path: KeyPath): Problem[] {
+  const { stationMm, depthMm, tiltDeg } = hole;
+  const [, mouth] = uprightMouth(hole);
+  const onAxis = ends.filter((end) => end.across === 0 && end.y === 0);
+  const enters = (tiltDeg === 0 ? onAxis : ends).map((end) => end.chord.low);
+  const limitMm = Math.max(...enters) - mouth;
+  if (depthMm > limitMm) return [];
+  return tiltDeg === 0
+    ? [problem('hole-sanded-away', path, { stationMm, depthMm, limitMm })]
+    : [problem('hole-floor-outside', path, { stationMm, depthMm, tiltDeg, limitMm })];
 }
 
 /** Where along its full diameter a hole has least body to either side, and how wide that is. */
@@ -98,37 +108,51 @@ function narrowest(
   return { atMm, breadthMm: 2 * offsetAt(halfBreadthSquared, atMm) };
 }
 
-/** Wood over a hole of some depth, and the side of the finished body it ends at. */
-type WoodOver = (depthMm: number) => { readonly woodMm: number; readonly side: 'back' | 'belly' };
+/** A place at the deep end of a hole, by the line through it along the axis. */
+type DeepEnd = {
+  /** From the axis, and from the center plane. */
+  readonly across: number;
+  readonly y: number;
+  /** Over the full-diameter floor. */
+  readonly beyond: number;
+  /** The finished body on that line. */
+  readonly chord: Chord;
+};
 
 const RIM_POINTS = 16; // to a quarter of the hole's rim
 
-/**
- * Least wood over the rim of the full-diameter floor, all round, and over the tip of the point: on
- * along the axis or straight up to the back, whichever is less.
- */
-function woodOver(hole: BallastHole, shape: BodyShape): WoodOver {
-  const [place, mouth] = uprightMouth(hole);
-  const [leaning, upward] = [chordsOf(shape, hole.tiltDeg), chordsOf(shape, 0)];
+/** The rim of the full-diameter floor, all round, and the tip of the point. */
+function deepEnds(hole: BallastHole, shape: BodyShape): DeepEnd[] {
+  const [place] = uprightMouth(hole);
+  const chordsAt = chordsOf(shape, hole.tiltDeg);
   const r = hole.diameterMm / 2;
   const rim = Array.from({ length: 4 * RIM_POINTS }, (_, i) => {
     const angle = (Math.PI * i) / (2 * RIM_POINTS);
     return { across: r * Math.cos(angle), y: Math.abs(r * Math.sin(angle)), beyond: 0 };
   });
-  const ends = [...rim, { across: 0, y: 0, beyond: pointBeyondMm(hole) }].map((end) => ({
+  return [...rim, { across: 0, y: 0, beyond: pointBeyondMm(hole) }].map((end) => ({
     ...end,
-    leaves: leaning(place + end.across)(end.y).high,
+    chord: chordsAt(place + end.across)(end.y),
   }));
+}
+
+/** Wood over a hole of some depth, and the side of the finished body it ends at. */
+type WoodOver = (depthMm: number) => { readonly woodMm: number; readonly side: 'back' | 'belly' };
+
+/** Least wood over the deep ends: on along the axis or straight up to the back, whichever is less. */
+function woodOver(hole: BallastHole, shape: BodyShape, ends: readonly DeepEnd[]): WoodOver {
+  const [place, mouth] = uprightMouth(hole);
+  const upward = chordsOf(shape, 0);
   return (depthMm) =>
     ends.reduce<ReturnType<WoodOver>>(
-      (least, { across, y, beyond, leaves }) => {
+      (least, { across, y, beyond, chord }) => {
         const floor = mouth + depthMm;
-        const along = leaves - beyond - floor;
+        const along = chord.high - beyond - floor;
         const [x, z] = fromUpright(hole, [place + across, floor + beyond]);
         const straightUp = hole.tiltDeg === 0 ? along : upward(x)(y).high - z;
         const woodMm = Math.min(along, straightUp);
         if (woodMm >= least.woodMm) return least;
-        const [, exit] = fromUpright(hole, [place + across, leaves]);
+        const [, exit] = fromUpright(hole, [place + across, chord.high]);
         return { woodMm, side: along <= straightUp && exit < 0 ? 'belly' : 'back' };
       },
       { woodMm: Infinity, side: 'back' },
