@@ -52,9 +52,9 @@ type Look = {
   readonly sections: readonly [upper: HalfSection, lower: HalfSection];
 };
 
-/** How far inside the body a place is, straight up or down, whichever is nearer; negative outside. */
+/** How far inside the body a place is: straight up, down or to the side of its widest, whichever is nearest; negative outside. */
 const depthIn = ({ z, sections: [upper, lower] }: Look, y: number): number =>
-  Math.min(z + edgeOf(lower, y), edgeOf(upper, y) - z);
+  Math.min(z + edgeOf(lower, y), edgeOf(upper, y) - z, upper.b - y);
 
 function leaning(shape: BodyShape, tiltDeg: number): ChordsAt {
   const [c, n] = cosSinDeg(tiltDeg);

@@ -7,7 +7,7 @@ import { add, type Point2, sub, turned } from '../../src/geometry/vec.js';
 import { bellyOverHole } from '../../src/mass/belly.js';
 import { type Moments, massOf, movedTo, turnedBy } from '../../src/mass/moments.js';
 import { sawnHole } from '../../src/mass/outline.js';
-import { plugOf } from '../../src/mass/plug.js';
+import { drilledForMm, plugOf } from '../../src/mass/plug.js';
 import { slab } from '../../src/solid/csg.js';
 import { evaluate } from '../../src/solid/evaluate.js';
 import { loadKernel } from '../../src/solid/kernel.js';
@@ -79,6 +79,14 @@ describe('closed forms: a flat belly', () => {
     expect(plugMm).toBe(5);
     expect(coverMm).toBeCloseTo(7 - 4 * Math.tan(rad(20)), 5); // the rim's best place is found to 1e-6
   });
+});
+
+test('the depth for a volume along a leaning axis gives that volume back', () => {
+  const shape = bodyShape(patternOf('diver'));
+  const drilled = hole({ stationMm: 34, tiltDeg: -25, bellyMm: -14.8, pointAngleDeg: 118 });
+  const belly = bellyOverHole(shape, drilled);
+  const { metalMm3 } = plugOf(belly, drilled, MATERIALS);
+  expect(drilledForMm(belly, drilled, metalMm3)).toBeCloseTo(12, 9);
 });
 
 describe('invariance', () => {
