@@ -1,5 +1,5 @@
 /** How much metal the wood has room for, wherever that would put it. */
-import { LEAST_WOOD_MM } from '../blank/hole-rules.js';
+import { LEAST_WOOD_MM } from '../blank/hole-neighbors.js';
 import type { Drawer } from './draft.js';
 import { DEPTH_STEP_MM, gainGMm3 } from './drill.js';
 import { woodLeftMm, woodRefusal } from './refuse.js';

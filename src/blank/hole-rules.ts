@@ -1,19 +1,14 @@
-/** What keeps a ballast hole from being drilled: rules on the finished body round it, the slot and other holes. */
+/** What keeps a ballast hole from being drilled: rules on the wood round it. */
 import { type Chord, chordsOf } from '../body/chord.js';
 import { type BodyShape, offsetAt } from '../body/shape.js';
 import type { ArcPath } from '../geometry/arcpath.js';
-import { asRegion, intersect } from '../geometry/clip.js';
-import { ring } from '../geometry/ring.js';
-import { add, distanceToEdge, type Point2, times } from '../geometry/vec.js';
 import { PATHS } from '../pattern/pattern.js';
 import { type KeyPath, type Problem, problem } from '../problem.js';
 import { type BallastHole, pointBeyondMm } from './blank.js';
-import { fromUpright, onAxis, reachOf, sideView, uprightMouth } from './hole.js';
+import { fromUpright, onAxis, reachOf, uprightMouth } from './hole.js';
+import { holeAtSlot, LEAST_WOOD_MM, meetingHoles } from './hole-neighbors.js';
 import { sawnBellyAlong } from './sawn-belly.js';
-import { type LipSlot, slotCorners } from './slot.js';
-
-/** Least wood over a slot, beside, over and between holes, mm: common practice, no source. */
-export const LEAST_WOOD_MM = 2;
+import type { LipSlot } from './slot.js';
 
 export function holeProblems(
   holes: readonly BallastHole[],
@@ -30,10 +25,11 @@ export function holeProblems(
 /** A tilted bit must not meet the sawn blank on its way to where it is set. */
 export function mouthProblems(holes: readonly BallastHole[], profile: ArcPath): Problem[] {
   return holes.flatMap((hole, i) => {
-    const [place, mouth] = uprightMouth(hole);
-    const first = sawnBellyAlong(profile, place, hole.tiltDeg);
-    if (hole.tiltDeg === 0 || first > mouth - SAME_MM) return [];
     const { stationMm, tiltDeg } = hole;
+    if (tiltDeg === 0) return [];
+    const [place, mouth] = uprightMouth(hole);
+    const first = sawnBellyAlong(profile, place, tiltDeg);
+    if (first > mouth - SAME_MM) return [];
     const [otherMm] = fromUpright(hole, [place, first]);
     return [problem('hole-mouth-hidden', PATHS.ballast(i), { stationMm, tiltDeg, otherMm })];
   });
@@ -170,44 +166,4 @@ function deepest(over: WoodOver, tooDeepMm: number): number {
     depthMm = depthMm + woodMm - LEAST_WOOD_MM;
   }
   return depthMm;
-}
-
-function meetingHoles(holes: readonly BallastHole[]): Problem[] {
-  return holes.flatMap((b, j) =>
-    holes.slice(0, j).flatMap((a) => {
-      const facts = {
-        firstMm: a.stationMm,
-        secondMm: b.stationMm,
-        betweenMm: betweenHoles(a, b),
-        limitMm: LEAST_WOOD_MM,
-      };
-      return facts.betweenMm < LEAST_WOOD_MM
-        ? [problem('holes-meet', PATHS.ballast(j), facts)]
-        : [];
-    }),
-  );
-}
-
-/** Parallel holes by their axes, however deep they are; others by their side views. */
-function betweenHoles(a: BallastHole, b: BallastHole): number {
-  if (a.tiltDeg !== b.tiltDeg) return betweenViews(sideView(a), sideView(b));
-  const apart = Math.abs(uprightMouth(a)[0] - uprightMouth(b)[0]);
-  return apart - (a.diameterMm + b.diameterMm) / 2;
-}
-
-/** Distance between two convex side views, by their corners and edges; 0 where they overlap. */
-function betweenViews(a: readonly Point2[], b: readonly Point2[]): number {
-  const overlap = intersect([asRegion(ring(a))], [asRegion(ring(b))]).length > 0;
-  if (overlap) return 0;
-  return Math.min(...a.map((p) => distanceToEdge(p, b)), ...b.map((p) => distanceToEdge(p, a)));
-}
-
-function holeAtSlot(hole: BallastHole, i: number, slot: LipSlot): Problem[] {
-  const [right, left] = slotCorners(slot);
-  const out = times(slot.outward, slot.depthMm);
-  const cut: Point2[] = [right, left, add(left, out), add(right, out)];
-  const betweenMm = betweenViews(sideView(hole), cut);
-  if (betweenMm >= LEAST_WOOD_MM) return [];
-  const facts = { stationMm: hole.stationMm, betweenMm, limitMm: LEAST_WOOD_MM };
-  return [problem('hole-meets-slot', PATHS.ballast(i), facts)];
 }

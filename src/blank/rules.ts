@@ -1,10 +1,9 @@
 /** What keeps a design from being made in wood: rules on the resolved shape; `hole-rules.ts` has those of ballast holes. */
 import { type BodyShape, offsetAt } from '../body/shape.js';
 import { type Point2, sub, times } from '../geometry/vec.js';
-import { type Ballast, PATHS, type Pattern } from '../pattern/pattern.js';
+import { PATHS, type Pattern } from '../pattern/pattern.js';
 import { type Problem, problem } from '../problem.js';
-import { reachOf } from './hole.js';
-import { LEAST_WOOD_MM } from './hole-rules.js';
+import { besideHole, LEAST_WOOD_MM } from './hole-neighbors.js';
 import { type LipSlot, slotCorners } from './slot.js';
 
 const EYE_INSET_MM = 5; // an eye's height must be inside the body this far from nose or tail
@@ -83,13 +82,6 @@ export function hangerProblems(pattern: Pattern, slot: LipSlot | null): Problem[
         problem('hanger-meets', ['hangers', i], { stationMm, ...n, limitMm: LEAST_WOOD_MM }),
       );
   });
-}
-
-/** From a station to where a hole begins or ends, seen from the side; negative where the hole is over it. */
-function besideHole(hole: Ballast, stationMm: number): number {
-  const { foreMm, aftMm } = reachOf(hole);
-  const aft = stationMm - hole.stationMm;
-  return Math.max(aft - aftMm, -aft - foreMm);
 }
 
 export function slotProblems(slot: LipSlot, shape: BodyShape): Problem[] {

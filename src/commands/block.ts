@@ -142,7 +142,7 @@ function redrillText({ planned, now, found, after }: Redrilled): string {
     case 'depths': {
       const holes = found.holes.map(
         (hole, k) =>
-          `drill ${depthText(hole)} at station ${trimmed(hole.stationMm, 1)} mm${leanText(hole)} instead of ${trimmed(now.pattern.ballast[k].depthMm, 1)}`,
+          `drill ${depthText(hole)} instead of ${trimmed(now.pattern.ballast[k].depthMm, 1)} at station ${trimmed(hole.stationMm, 1)} mm${leanText(hole)}`,
       );
       const lies = after ? ` It then lies: ${lying(after)}.` : '';
       return `${name}: ${holes.join(' and ')}.${lies}`;

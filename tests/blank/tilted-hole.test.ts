@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { axisOf, mouthOf, onAxis, tipDepthMm } from '../../src/blank/hole.js';
-import { LEAST_WOOD_MM } from '../../src/blank/hole-rules.js';
+import { LEAST_WOOD_MM } from '../../src/blank/hole-neighbors.js';
 import { makeBlank } from '../../src/blank/make.js';
 import { bellyAt } from '../../src/blank/sawn-belly.js';
 import { bodyShape } from '../../src/body/body.js';
