@@ -277,11 +277,20 @@ const entries = {
   },
   'hole-through-back': {
     severity: 'error',
-    what: 'The ballast hole at station {stationMm} mm is {depthMm} mm deep and {pointMm} mm more at the bit’s point; wood left under the finished back: {woodMm} mm.',
-    limit: 'At most {limitMm} mm deep: {leastMm} mm of wood under the back.',
+    what: 'The ballast hole at station {stationMm} mm is {depthMm} mm deep and {pointMm} mm more at the bit’s point; wood left under the finished {side}: {woodMm} mm.',
+    limit: 'At most {limitMm} mm deep: {leastMm} mm of wood under the {side}.',
     from: `${SHAPE}; the least wood is common practice, no source`,
     fix: 'Drill {limitMm} mm or less, use a flatter bit (pointAngleDeg), or move the hole.',
-    about: 'A ballast hole that comes out of the back or leaves a skin there.',
+    about:
+      'A ballast hole that comes out of the back, or tilted out of the belly again, or leaves a skin there.',
+  },
+  'hole-mouth-hidden': {
+    severity: 'error',
+    what: 'A bit that leans {tiltDeg}° toward a ballast hole at station {stationMm} mm meets the sawn belly before, at station {otherMm} mm.',
+    limit: 'Nothing in the bit’s way to where it is set.',
+    from: 'the outline of the blank',
+    fix: 'Lean it less (tiltDeg), or move the hole: a hole that starts at {otherMm} mm runs the same way.',
+    about: 'A tilted ballast hole whose mouth the bit cannot reach from under the belly.',
   },
   'hole-sanded-away': {
     severity: 'error',
@@ -290,6 +299,14 @@ const entries = {
     from: 'sandingAllowanceMm',
     fix: 'Drill deeper.',
     about: 'A hole so shallow that shaping the belly removes all of it.',
+  },
+  'hole-floor-outside': {
+    severity: 'error',
+    what: 'The ballast hole at station {stationMm} mm leans {tiltDeg}° and is {depthMm} mm deep: on one side its full-diameter floor is outside the finished belly.',
+    limit: 'More than {limitMm} mm deep.',
+    from: SHAPE,
+    fix: 'Drill deeper, lean it less (tiltDeg), or use a smaller bit.',
+    about: 'A tilted hole so shallow that its floor does not lie in the finished body all round.',
   },
   'metal-sanded-into': {
     severity: 'error',

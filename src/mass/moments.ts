@@ -4,7 +4,7 @@
  * moment across and the products with y are zero, as everything is symmetrical about the center plane.
  */
 import type { BodyProperties } from '../body/properties.js';
-import type { Point2 } from '../geometry/vec.js';
+import { cosSinDeg, type Point2 } from '../geometry/vec.js';
 import type { Mass } from './item.js';
 
 export type Moments = {
@@ -41,6 +41,20 @@ export function movedTo([dx, dz]: Point2, m: Moments): Moments {
     yy: m.yy,
     zz: m.zz + 2 * dz * m.z + m.amount * dz * dz,
     xz: m.xz + dx * m.z + dz * m.x + m.amount * dx * dz,
+  };
+}
+
+/** Moments about the nose of a thing turned counter-clockwise about it, seen from the side. */
+export function turnedBy(turnDeg: number, m: Moments): Moments {
+  const [c, s] = cosSinDeg(turnDeg);
+  return {
+    amount: m.amount,
+    x: c * m.x - s * m.z,
+    z: s * m.x + c * m.z,
+    xx: c * c * m.xx - 2 * c * s * m.xz + s * s * m.zz,
+    yy: m.yy,
+    zz: s * s * m.xx + 2 * c * s * m.xz + c * c * m.zz,
+    xz: c * s * (m.xx - m.zz) + (c * c - s * s) * m.xz,
   };
 }
 

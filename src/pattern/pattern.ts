@@ -59,7 +59,10 @@ export type Lip = {
 };
 
 export type Ballast = {
+  /** Where the axis meets the sawn belly. */
   readonly stationMm: number;
+  /** From the perpendicular to the datum line to the axis; positive: the floor lies aft of the mouth. */
+  readonly tiltDeg: number;
   readonly diameterMm: number;
   readonly depthMm: number;
   readonly pointAngleDeg: number;
@@ -140,6 +143,7 @@ export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
       : null,
     ballast: file.ballast.map((b) => ({
       stationMm: at(b),
+      tiltDeg: b.tiltDeg,
       diameterMm: b.diameterMm * hard,
       depthMm: b.depthMm * k,
       pointAngleDeg: b.pointAngleDeg,

@@ -124,7 +124,12 @@ const POURS = ['topped-up', 'single'] as const;
 
 const ballastHole = z
   .strictObject({
-    ...station('Station of the hole’s axis.'),
+    ...station('Where the hole’s axis meets the sawn belly: where the bit is set.'),
+    tiltDeg: deg(
+      'Angle in the center plane between the hole’s axis and the perpendicular to the datum line. Positive: the hole leans aft, its floor lies further aft than its mouth.',
+      -60,
+      60,
+    ).default(0),
     diameterMm: positiveMm(
       'Diameter of the bit. It is a tool’s size and scales with the lure only if scaleHardware is true.',
       60,
@@ -157,7 +162,7 @@ const ballastHole = z
       'A ready-made weight glued to the floor of the hole instead of poured metal: a name from shared/weights.yaml. The rest of the hole is closed with glue.',
     ).optional(),
   })
-  .describe('A hole for ballast, drilled from the belly, square to the datum line.');
+  .describe('A hole for ballast, drilled from the belly: square to the datum line, or tilted.');
 
 const eyeKind = z
   .enum(['screw', 'wire'])

@@ -3,7 +3,7 @@
 import type { Floating } from '../afloat/floating.js';
 import { toldSpeed } from '../afloat/told-speed.js';
 import type { Choice } from '../ballast/choice.js';
-import { offsetAt } from '../body/shape.js';
+import { bellyIn } from '../ballast/workpiece.js';
 import { checkPicture } from '../drawing/picture/check.js';
 import { choicesPicture } from '../drawing/picture/choices-picture.js';
 import { floatPicture } from '../drawing/picture/float-picture.js';
@@ -57,7 +57,11 @@ export const choicesSvg = (
         spreadG: floating.lure.spreadG,
         attitude: choice.attitude,
         speed: choice.speed && toldSpeed(choice.speed, floating.pattern),
-        drilling: choice.holes.map((h) => ({ ...h, metal: h.weight ?? h.metal })),
+        drilling: choice.holes.map((h, i) => ({
+          ...h,
+          tipDepthMm: floating.holes[i].tipDepthMm,
+          metal: h.weight ?? h.metal,
+        })),
         sensitivity: [
           { per: 'timber +10 kg/m³', ...choice.perTimber.per10KgM3 },
           ...choice.perHole.flatMap(({ perDepthMm, perStationMm }, i) => [
@@ -95,11 +99,12 @@ function drawnLure({ pattern, blank, piece, lure, holes }: Floating): DrawnLure 
     ),
     holes: blank.holes.map((hole, i): DrawnHole => {
       const floorMm = floorOf(hole);
-      const belly = -offsetAt(shape.bellySquared, hole.stationMm);
+      const { placeMm, axisMm } = bellyIn(piece, hole);
       return {
         ...hole,
+        placeMm,
         floorMm,
-        bellyMm: Math.max(belly, floorMm - holes[i].plugMm),
+        bellyMm: Math.max(axisMm, floorMm - holes[i].plugMm),
         metalDiameterMm: hole.weight === null ? null : rowOf(weights, hole.weight).diameterMm,
       };
     }),

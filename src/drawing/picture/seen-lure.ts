@@ -1,9 +1,10 @@
 /** The outlines of a lure and of what is in it and hangs on it, in one view. */
-import { type BodyShape, offsetAt } from '../../body/shape.js';
+import { chordsOf } from '../../body/chord.js';
+import type { BodyShape } from '../../body/shape.js';
 import type { Circle } from '../../geometry/arcpath.js';
 import { asRegion, intersect } from '../../geometry/clip.js';
 import { type Ring, ring, signedArea } from '../../geometry/ring.js';
-import { add, type Box, boxOf, type Point2, type Point3, sub } from '../../geometry/vec.js';
+import { add, type Box, boxOf, type Point2, type Point3, sub, turned } from '../../geometry/vec.js';
 import { hungLines } from './hung.js';
 import type { DrawnHole, DrawnLip, DrawnLure } from './input.js';
 import { hull, LEAST_AREA_MM2, seen, silhouette, type View } from './view.js';
@@ -52,9 +53,9 @@ export function seenLure(lure: DrawnLure, view: View): SeenLure {
     body,
     lip,
     holes: lure.holes.map((hole) => {
-      const belly = -offsetAt(lure.shape.bellySquared, hole.stationMm);
+      const bellyMm = bellyAlong(lure.shape, hole)(hole.placeMm);
       return {
-        bore: inside(shown(holePoints(lure, { ...hole, bellyMm: belly })), body),
+        bore: inside(shown(holePoints(lure, { ...hole, bellyMm })), body),
         metal: inside(shown(holePoints(lure, metalOf(hole))), body),
       };
     }),
@@ -89,20 +90,30 @@ const inside = (points: readonly Point2[], body: Ring): readonly (readonly Point
     ? []
     : intersect([asRegion(ring(points))], [asRegion(body)]).map(({ outer }) => outer);
 
+/** Height of the belly along a hole's axis, in the center plane. */
+const bellyAlong = (shape: BodyShape, { tiltDeg }: DrawnHole) => {
+  const chordsAt = chordsOf(shape, tiltDeg);
+  return (placeMm: number): number => chordsAt(placeMm)(0).low;
+};
+
 /** Floor, drill point and lower rim; the rim follows the belly along the lure, and runs straight across. */
 function holePoints({ shape }: DrawnLure, hole: DrawnHole): Point3[] {
-  const { stationMm, floorMm, bellyMm, pointAngleDeg } = hole;
+  const { placeMm, floorMm, bellyMm, pointAngleDeg, tiltDeg } = hole;
   const r = hole.diameterMm / 2;
-  const belly = (x: number) => -offsetAt(shape.bellySquared, x);
-  const rise = bellyMm - belly(stationMm);
+  const belly = bellyAlong(shape, hole);
+  const rise = bellyMm - belly(placeMm);
   const tip = floorMm + r / Math.tan((pointAngleDeg * Math.PI) / 360);
   const round = Array.from({ length: 32 }, (_, i) => {
     const a = (2 * Math.PI * i) / 32;
-    return { x: stationMm + r * Math.cos(a), y: r * Math.sin(a) };
+    return { x: placeMm + r * Math.cos(a), y: r * Math.sin(a) };
   });
+  const inLure = (x: number, y: number, along: number): Point3 => {
+    const [station, z] = turned([x, along], -tiltDeg);
+    return [station, y, z];
+  };
   return [
-    [stationMm, 0, tip],
-    ...round.map(({ x, y }): Point3 => [x, y, floorMm]),
-    ...round.map(({ x, y }): Point3 => [x, y, Math.min(floorMm, belly(x) + rise)]),
+    inLure(placeMm, 0, tip),
+    ...round.map(({ x, y }) => inLure(x, y, floorMm)),
+    ...round.map(({ x, y }) => inLure(x, y, Math.min(floorMm, belly(x) + rise))),
   ];
 }
