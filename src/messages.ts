@@ -669,6 +669,15 @@ const entries = {
     fix: 'Set a smaller reachMm or your printer’s bed in a copy of the set-up, and name the copy under `jigs:` in a run.',
     about: 'A jig does not fit on the printer.',
   },
+  'jig-cannot-split': {
+    severity: 'error',
+    what: 'The {jig} of {name} is {needXMm} × {needYMm} × {needZMm} mm, and nowhere has it plastic enough for pins of {dowelDiameterMm} mm to join pieces of it.',
+    limit:
+      'The printer holds {bedXMm} × {bedYMm} × {bedZMm} mm; a joint needs {wallMm} mm of plastic round each pin.',
+    from: 'bed and dowel of the printer file',
+    fix: 'Use pins of at most {worksDiameterMm} mm (0: none would do), thicker walls in a copy of the set-up, or a larger bed.',
+    about: 'A jig longer than the bed that can not be printed in pieces either.',
+  },
   'jig-bushing-too-narrow': {
     severity: 'error',
     what: 'The bushing of {bushingMm} mm for {name} does not hold the bit of {diameterMm} mm at station {stationMm} mm.',

@@ -53,6 +53,8 @@ export type Jig = {
   readonly freeDirection: Point3 | null;
   /** The set-up's thinnest wall: what is measured may be less by the depth of letters only. */
   readonly leastWallMm: number;
+  /** Stretches of X that stay in one piece if it must be split for the bed: guides, slots, notches. */
+  readonly keepWholeMm: readonly (readonly [fromX: number, toX: number])[];
   readonly sizeMm: Point3;
   readonly volumeMm3: number;
   /** Openings right through the solid, to hold its genus against. */

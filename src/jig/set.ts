@@ -7,12 +7,15 @@ import type { JigFlaw } from './flaw.js';
 import type { Jig, JigProblem, JigWork } from './jig.js';
 import type { JigKind, JigSet } from './kind.js';
 import { JIG_KINDS, type JigSetups } from './kinds.js';
-import { type PrintedPart, printed } from './print.js';
+import { bedOf, type PrintedPart, printed } from './print.js';
+import { checkSplit } from './split/check.js';
 
 /** A jig that passed every check, with what is printed of it and what was measured on it. */
 export type ReadyJig = {
   readonly jig: Jig;
   readonly parts: readonly PrintedPart[];
+  /** Pins that join the parts, where the jig is printed in pieces. */
+  readonly dowels: number;
   readonly measured: Readonly<Record<string, number>>;
 };
 
@@ -42,17 +45,27 @@ function madeOf(kernel: SolidKernel, kind: JigKind, work: JigWork, set: JigSet):
   const told = ({ code, facts, path }: JigProblem): Problem =>
     problem(code, path ?? kind.path, { jig: kind.called, name: work.blank.name, ...facts });
   const results = jigs.map((jig) => {
-    const { parts, problems: unprinted } = printed(jig, set.setup, set.printer);
+    const {
+      parts,
+      dowels,
+      split,
+      problems: unprinted,
+    } = printed(kernel, jig, set.setup, set.printer);
     const { flaws, measured } = joined([
       checkJig(kernel, jig, work),
       kind.measure(kernel, jig, work, set),
-      ...parts.map((part) => checkPrinted(part, set.setup.bed ?? set.printer.bed)),
+      ...parts.map((part) => checkPrinted(part, bedOf(set.setup, set.printer))),
     ]);
     const ours = flaws.filter((f) => f.code !== 'wall-thin');
-    assertNone(ours.map((f) => `${jig.pattern} ${jig.kind} ${jig.part}: ${JSON.stringify(f)}`));
+    const unsound = split ? checkSplit(kernel, split.order, split.made) : [];
+    assertNone(
+      [...ours, ...unsound].map(
+        (f) => `${jig.pattern} ${jig.kind} ${jig.part}: ${JSON.stringify(f)}`,
+      ),
+    );
     const thin = flaws.filter((f) => f.code === 'wall-thin').map(thinWall);
     const blamed = [...unprinted, ...thin, ...lettersLeftOut(jig)];
-    return { ready: { jig, parts, measured }, problems: blamed };
+    return { ready: { jig, parts, dowels, measured }, problems: blamed };
   });
   return {
     jigs: results.map((r) => r.ready),

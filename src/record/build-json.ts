@@ -137,7 +137,7 @@ const sheetRecord = ({ kind, id, material, layout, outlines }: MadeSheet): unkno
   placements: layout.placements.map(placementRecord),
 });
 
-function jigRecord({ jig, parts, measured }: ReadyJig, files: readonly string[]): unknown {
+function jigRecord({ jig, parts, dowels, measured }: ReadyJig, files: readonly string[]): unknown {
   const { csg: _csg, mesh: _mesh, letters, pattern, kind, ...rest } = jig;
   return {
     pattern,
@@ -145,7 +145,14 @@ function jigRecord({ jig, parts, measured }: ReadyJig, files: readonly string[])
     file: files[0],
     ...rest,
     letters: letters.map((l) => l.text),
-    parts: parts.map(({ piece, sizeMm, massG }, i) => ({ piece, file: files[i], sizeMm, massG })),
+    parts: parts.map(({ piece, sizeMm, volumeMm3, massG }, i) => ({
+      piece,
+      file: files[i],
+      sizeMm,
+      volumeMm3,
+      massG,
+    })),
+    dowels,
     measured,
   };
 }

@@ -9,7 +9,7 @@
  */
 import { asRegion } from '../../geometry/clip.js';
 import { meshBox, meshVolume } from '../../geometry/mesh.js';
-import { ring } from '../../geometry/ring.js';
+import { ring, ringBox } from '../../geometry/ring.js';
 import { type Csg, extruded } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
@@ -53,6 +53,7 @@ export function centerScribe(
   const { sunk, leftOut } = scribeLetters(blank, setup, tray, ticks);
   const { floorMm, seatClearanceMm } = setup;
   const tickMm = Math.min(setup.tickDepthMm, rimMm - UNDER_TICK_MM);
+  const notches = ticks.map((tick) => ring(notch(tick, setup).map(tray.toTray)));
   const csg: Csg = {
     kind: 'subtract',
     from: {
@@ -64,12 +65,8 @@ export function centerScribe(
     },
     parts: [
       ...grooves(sunk, setup.letters),
-      ...ticks.map((tick) =>
-        extruded(
-          [asRegion(ring(notch(tick, setup).map(tray.toTray)))],
-          tray.rimZ - tickMm,
-          tray.rimZ + OVERSHOOT,
-        ),
+      ...notches.map((outline) =>
+        extruded([asRegion(outline)], tray.rimZ - tickMm, tray.rimZ + OVERSHOOT),
       ),
     ],
   };
@@ -86,6 +83,7 @@ export function centerScribe(
     seatMm: seatClearanceMm,
     freeDirection: [0, 1, 0],
     leastWallMm: Math.min(setup.wallMm, floorMm, LEAST_FIN_MM + setup.letters.depthMm),
+    keepWholeMm: notches.map((r): [number, number] => [ringBox(r)[0] - 1, ringBox(r)[2] + 1]),
     sizeMm: meshBox(mesh)[1],
     volumeMm3: meshVolume(mesh),
     openings: 0,

@@ -57,6 +57,11 @@ export function drillStopJig(
     seatMm: setup.seatClearanceMm,
     freeDirection: [0, 1, 0],
     leastWallMm: Math.min(setup.wallMm, setup.floorMm, setup.webMm + setup.letters.depthMm),
+    keepWholeMm: plan.guides.map(({ stationMm, holeDiameterMm }): [number, number] => {
+      const reach = holeDiameterMm / 2 + setup.wallMm;
+      const x = stationMm - cradle.noseEndMm;
+      return [x - reach, x + reach];
+    }),
     sizeMm,
     volumeMm3: meshVolume(mesh),
     openings: plan.guides.length + (plan.pushHole ? 1 : 0),

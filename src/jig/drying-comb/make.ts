@@ -87,6 +87,7 @@ export function dryingComb(
     seatMm: 0,
     freeDirection: null,
     leastWallMm: Math.min(setup.thicknessMm, setup.toothMm),
+    keepWholeMm: [],
     sizeMm: meshBox(mesh)[1],
     volumeMm3: meshVolume(mesh),
     openings: layout.screws.length,

@@ -58,6 +58,7 @@ export function lipSlotGuide(
     seatMm: setup.seatClearanceMm,
     freeDirection: along,
     leastWallMm: Math.min(setup.wallMm, setup.cheekMm),
+    keepWholeMm: [[0, plan.lengthMm]],
     sizeMm,
     volumeMm3: meshVolume(mesh),
     openings: 1,

@@ -79,6 +79,10 @@ export function sandingCradle(
     seatMm: setup.liningMm,
     freeDirection: [0, 1, 0],
     leastWallMm: Math.min(setup.wallMm, setup.floorMm, setup.earThicknessMm),
+    keepWholeMm: layout.screws.map(([x]): [number, number] => [
+      x - 1.5 * setup.screwHoleMm,
+      x + 1.5 * setup.screwHoleMm,
+    ]),
     sizeMm: meshBox(mesh)[1],
     volumeMm3: meshVolume(mesh),
     openings: 2,
