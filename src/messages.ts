@@ -421,6 +421,40 @@ const entries = {
     fix: 'Use a larger bore.',
     about: 'The through-wire does not go into its bore.',
   },
+  'bore-too-small-for-twist': {
+    severity: 'error',
+    what: 'The bore is {boreMm} mm, and a twisted eye of {diameterMm} mm wire has its winding in it.',
+    limit: 'At least {limitMm} mm, three wires side by side.',
+    from: 'throughWire.diameterMm',
+    fix: 'Use a bore of {limitMm} mm or more, a thinner wire, or twistTurns 0.',
+    about:
+      'The tail of a twisted eye is wound round the wire inside the body and does not go into the bore.',
+  },
+  'wire-bends-too-close': {
+    severity: 'error',
+    what: 'The hanger at station {stationMm} mm is {betweenMm} mm from the {other}.',
+    limit: 'At least {needMm} mm for the bends of a {diameterMm} mm wire.',
+    from: 'throughWire and bendRatio of the wire in the table of fittings',
+    fix: 'Move the hanger to station {nearestMm} mm, use a thinner wire or fewer turns, or make the hanger a screw.',
+    about: 'Two eyes of the through-wire leave no room for the bends between them.',
+  },
+  'wire-ends-too-close': {
+    severity: 'error',
+    what: 'The through-wire has {betweenMm} mm from end to end.',
+    limit: 'At least {needMm} mm for its eyes, bends and windings.',
+    from: 'throughWire and bendRatio of the wire in the table of fittings',
+    fix: 'Use a thinner wire or fewer turns; here at most {mostTurns} turns fit.',
+    about: 'A lure too short for the twisted eyes of its through-wire.',
+  },
+  'wire-leg-too-short': {
+    severity: 'error',
+    what: 'At the hanger at station {stationMm} mm the belly is {depthMm} mm below the through-wire.',
+    limit: 'At least {needMm} mm for the bends of a {diameterMm} mm wire and its eye.',
+    from: 'throughWire and bendRatio of the wire in the table of fittings',
+    fix: 'Move the hanger to where the belly is {needMm} mm below the wire, raise the tow eye or tail eye, or make the hanger a screw.',
+    about:
+      'The through-wire lies too low, or the body is too slender, to bend an eye down from it.',
+  },
   // A run
   'duplicate-name': {
     severity: 'error',

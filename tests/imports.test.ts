@@ -11,7 +11,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   pattern: ['geometry', 'tables'],
   body: ['geometry', 'pattern'],
   blank: ['geometry', 'tables', 'pattern', 'body'],
-  mass: ['geometry', 'tables', 'pattern', 'body', 'blank'],
+  wire: ['geometry'],
+  mass: ['geometry', 'tables', 'pattern', 'body', 'blank', 'wire'],
   float: ['geometry', 'pattern'],
   ballast: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'float'],
   afloat: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'float', 'ballast'],
@@ -37,6 +38,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'cutplan',
     'drawing',
     'jig',
+    'wire',
     'formats',
   ],
 };

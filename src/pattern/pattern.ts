@@ -34,7 +34,7 @@ export type Pattern = {
   readonly towEye: EndEye | null;
   readonly tailEye: EndEye | null;
   readonly hangers: readonly Hanger[];
-  readonly throughWire: { readonly diameterMm: number; readonly boreMm: number } | null;
+  readonly throughWire: ThroughWire | null;
   readonly timber: string;
   /** Null: the table's. */
   readonly timberDensityKgM3: number | null;
@@ -44,6 +44,13 @@ export type Pattern = {
   /** Null: the run's, or fresh at 15 °C. */
   readonly water: WaterFile | null;
   readonly wish: WishFile | null;
+};
+
+export type ThroughWire = {
+  readonly diameterMm: number;
+  readonly boreMm: number;
+  /** Turns of the tail at each eye at an end; 0 for a loop that is only closed. */
+  readonly twistTurns: number;
 };
 
 export type Lip = {
@@ -152,7 +159,11 @@ export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
     tailEye: file.tailEye ? { ...eye(file.tailEye), heightMm: file.tailEye.heightMm * k } : null,
     hangers: file.hangers.map((h) => ({ ...eye(h), stationMm: at(h) })),
     throughWire: file.throughWire
-      ? { diameterMm: file.throughWire.diameterMm * hard, boreMm: file.throughWire.boreMm * hard }
+      ? {
+          diameterMm: file.throughWire.diameterMm * hard,
+          boreMm: file.throughWire.boreMm * hard,
+          twistTurns: file.throughWire.twistTurns,
+        }
       : null,
     timber: file.timber,
     timberDensityKgM3: file.timberDensityKgM3 ?? null,

@@ -237,6 +237,14 @@ export const patternSections = {
         'Diameter of the bore or slot it lies in. Does not scale with the lure.',
         12,
       ),
+      twistTurns: z
+        .int()
+        .min(0)
+        .max(12)
+        .default(0)
+        .describe(
+          'Turns that the tail of the wire is wound round the standing part, inside the body, at an eye at either end. 0: the loop is closed and nothing wound. A winding is three wires wide: the bore must take it.',
+        ),
     })
     .describe('One wire from tow eye to tail eye with the hangers bent into it.')
     .optional(),
