@@ -28,6 +28,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   formats: ['geometry', 'drawing'],
   record: [
     'geometry',
+    'blank',
     'body',
     'mass',
     'float',

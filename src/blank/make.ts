@@ -6,6 +6,7 @@ import { parallel } from '../geometry/parallel.js';
 import { PATHS, type Pattern } from '../pattern/pattern.js';
 import { type Problem, problem } from '../problem.js';
 import { type BallastHole, type Blank, CHORD_TOLERANCE_MM } from './blank.js';
+import { lipProblems } from './lip-rules.js';
 import { nominal } from './nominal.js';
 import { notched } from './notch.js';
 import { ARC_FIT_MM, profilePath } from './profile.js';
@@ -13,7 +14,6 @@ import {
   eyeProblems,
   hangerProblems,
   holeProblems,
-  lipProblems,
   slotProblems,
   thicknessProblems,
 } from './rules.js';

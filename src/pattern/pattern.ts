@@ -63,6 +63,12 @@ export type Lip = {
   readonly slotStationMm: number;
   readonly slotDepthMm: number;
   readonly slotWidthMm: number;
+  /** Of the two corners at its tip. */
+  readonly cornerRadiusMm: number;
+  /** The narrower part in the slot; null for a plate of one width. */
+  readonly tab: { readonly widthMm: number; readonly insideRadiusMm: number } | null;
+  /** On the center line, its middle so far from where the slot meets the belly. */
+  readonly eyeHole: { readonly diameterMm: number; readonly forwardMm: number } | null;
 };
 
 export type Ballast = {
@@ -143,6 +149,14 @@ export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
           slotStationMm: at(lip.slot),
           slotDepthMm: lip.slot.depthMm * k,
           slotWidthMm: (lip.thicknessMm + lip.slot.fitMm) * hard,
+          cornerRadiusMm: lip.cornerRadiusMm * k,
+          tab: lip.tab ? tab(lip, lip.tab, k) : null,
+          eyeHole: lip.eyeHole
+            ? {
+                diameterMm: lip.eyeHole.diameterMm * hard,
+                forwardMm: lip.eyeHole.forwardMm * k,
+              }
+            : null,
         }
       : null,
     ballast: file.ballast.map((b) => ({
@@ -173,6 +187,21 @@ export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
     water: file.water ?? null,
     wish: file.wish ? scaledWish(file.wish, k) : null,
   };
+}
+
+/** Rounds an inside corner enough that it does not crack, mm: common practice, no source. */
+const INSIDE_RADIUS_MM = 1;
+
+type LipFile = NonNullable<PatternFile['lip']>;
+
+function tab(lip: LipFile, file: NonNullable<LipFile['tab']>, k: number): Lip['tab'] {
+  const widthMm = file.widthMm * k;
+  const roomMm = Math.min(((lip.widthMm - file.widthMm) / 2) * k, lip.slot.depthMm * k);
+  const insideRadiusMm =
+    file.insideRadiusMm === undefined
+      ? Math.max(0, Math.min(INSIDE_RADIUS_MM, roomMm))
+      : file.insideRadiusMm * k;
+  return { widthMm, insideRadiusMm };
 }
 
 const scaledWish = (wish: WishFile, k: number): WishFile =>

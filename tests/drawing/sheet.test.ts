@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Plate } from '../../src/blank/lip-outline.js';
 import { checkDrawing } from '../../src/drawing/check.js';
 import { type Drawing, LAYERS, type LayerName, strokeBox } from '../../src/drawing/drawing.js';
 import { checkLipPlate, makeLipPlate } from '../../src/drawing/lip-plate.js';
@@ -19,7 +20,14 @@ const LASER: Cutter = {
   cutsLipSlot: false,
 };
 const SAW: Cutter = { ...LASER, guidance: 'steered', kerfMm: 1 };
-const LIP = { widthMm: 22, lengthMm: 34, slotDepthMm: 11 };
+const LIP: Plate = {
+  widthMm: 22,
+  lengthMm: 34,
+  slotDepthMm: 11,
+  cornerRadiusMm: 0,
+  tab: null,
+  eyeHole: null,
+};
 const KEY = ['lipSheets', 0, 'cutter'];
 
 function plateOf(name: string, cutter: Cutter, lip = LIP) {

@@ -260,7 +260,7 @@ describe('lip', () => {
       lines,
       fromMm: 0,
       toMm: 100,
-      halfWidthMm: Number.POSITIVE_INFINITY,
+      halfWidthAt: () => Number.POSITIVE_INFINITY,
     });
     expect(rel(got.amount, Math.PI * 50 * 2)).toBeLessThan(1e-9); // half a disk, 2 mm thick
     expect(rel(got.z, (-2 / 3) * 1000 * 2)).toBeLessThan(1e-9); // first moment of half a disk 2R³/3
