@@ -26,6 +26,7 @@ import { makeJigs, type ReadyJig } from './jig/set.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
 import { afloat, designed } from './lures.js';
 import type { Stage } from './mass/stages.js';
+import { bentFor } from './mass/wire-bent.js';
 import { isError } from './messages.js';
 import type { Knot, Nest, NestFace } from './nest/nest.js';
 import type { Search } from './nest/search.js';
@@ -34,6 +35,8 @@ import type { Pattern } from './pattern/pattern.js';
 import { assertNone, type Problem, problem } from './problem.js';
 import { lipSheets, type MadeSheet, templateSheets } from './sheets.js';
 import type { SolidKernel } from './solid/kernel.js';
+import type { BentWire } from './wire/bent.js';
+import { checkBentWire } from './wire/check.js';
 
 /** One line of the order, with all that is made for it. */
 export type Product = {
@@ -45,6 +48,8 @@ export type Product = {
   readonly sawnMass: SawnMass;
   readonly template: Template;
   readonly jigs: readonly ReadyJig[];
+  /** The through-wire as it is bent; null without one. */
+  readonly wire: BentWire | null;
 };
 
 export type { MadeSheet } from './sheets.js';
@@ -112,6 +117,7 @@ export function build(
       }),
       template: templates[i].template as Template,
       jigs: jigs[i].jigs,
+      wire: bentFor(pattern, designs[i].shape, job.materials)?.wire ?? null,
     };
   });
   const whole = products.map((p) => p.template);
@@ -248,6 +254,9 @@ function assertSound({ products, faces, sheets }: Build): void {
   const drawn = [...products.map((p) => p.template.drawn), ...faces, ...sheets.map((s) => s.drawn)];
   assertNone([
     ...products.flatMap(({ body, template }) => [...checkBody(body), ...checkTemplate(template)]),
+    ...products.flatMap(({ pattern, wire }) =>
+      wire ? checkBentWire(wire).map((c) => `${pattern.name}: ${c}`) : [],
+    ),
     ...drawn.flatMap(({ drawing }) =>
       checkDrawing(drawing).map((flaw) => `${drawing.title}: ${JSON.stringify(flaw)}`),
     ),

@@ -11,7 +11,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   pattern: ['geometry', 'tables'],
   body: ['geometry', 'pattern'],
   blank: ['geometry', 'tables', 'pattern', 'body'],
-  mass: ['geometry', 'tables', 'pattern', 'body', 'blank'],
+  wire: ['geometry'],
+  mass: ['geometry', 'tables', 'pattern', 'body', 'blank', 'wire'],
   float: ['geometry', 'pattern'],
   ballast: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'float'],
   afloat: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'float', 'ballast'],
@@ -28,6 +29,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   formats: ['geometry', 'shade', 'solid', 'drawing'],
   record: [
     'geometry',
+    'blank',
     'body',
     'mass',
     'float',
@@ -39,6 +41,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'cutplan',
     'drawing',
     'jig',
+    'wire',
     'formats',
   ],
 };

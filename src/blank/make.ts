@@ -6,16 +6,11 @@ import { PATHS, type Pattern } from '../pattern/pattern.js';
 import { type Problem, problem } from '../problem.js';
 import { type BallastHole, type Blank, CHORD_TOLERANCE_MM } from './blank.js';
 import { holeProblems, mouthProblems } from './hole-rules.js';
+import { lipProblems } from './lip-rules.js';
 import { nominal } from './nominal.js';
 import { notched } from './notch.js';
 import { ARC_FIT_MM, profilePath } from './profile.js';
-import {
-  eyeProblems,
-  hangerProblems,
-  lipProblems,
-  slotProblems,
-  thicknessProblems,
-} from './rules.js';
+import { eyeProblems, hangerProblems, slotProblems, thicknessProblems } from './rules.js';
 import { bellyAt } from './sawn-belly.js';
 import { lipSlot } from './slot.js';
 

@@ -54,16 +54,6 @@ function woodAround(
   return { back: offsetAt(shape.backSquared, x) - z, belly: z + offsetAt(shape.bellySquared, x) };
 }
 
-export function lipProblems({ lip }: Pattern): Problem[] {
-  if (!lip || lip.lengthMm > lip.slotDepthMm) return [];
-  return [
-    problem('lip-too-short', ['lip', 'lengthMm'], {
-      lengthMm: lip.lengthMm,
-      depthMm: lip.slotDepthMm,
-    }),
-  ];
-}
-
 /** Hangers need wood: not in the ballast, not in the mouth of the lip slot. */
 export function hangerProblems(pattern: Pattern, slot: LipSlot | null): Problem[] {
   return pattern.hangers.flatMap(({ stationMm }, i) => {

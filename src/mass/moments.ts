@@ -4,6 +4,7 @@
  * moment across and the products with y are zero, as everything is symmetrical about the center plane.
  */
 import type { BodyProperties } from '../body/properties.js';
+import { arcOf, type Segment, sweep } from '../geometry/arcpath.js';
 import { cosSinDeg, type Point2 } from '../geometry/vec.js';
 import type { Mass } from './item.js';
 
@@ -67,6 +68,25 @@ export function alongLine(amount: number, from: Point2, to: Point2): Moments {
   const third = amount / 3;
   const own = { ...NOTHING, amount, xx: third * hx * hx, zz: third * hz * hz, xz: third * hx * hz };
   return movedTo([from[0] + hx, from[1] + hz], own);
+}
+
+/** An amount spread evenly along an arc in the center plane: about its center in closed form, then moved there. */
+export function alongArc(amount: number, arc: Segment): Moments {
+  const { center, radius: r } = arcOf(arc);
+  const turn = sweep(arc.bulge);
+  const a = Math.atan2(arc.from[1] - center[1], arc.from[0] - center[0]);
+  const b = a + turn;
+  const twice = (Math.sin(2 * b) - Math.sin(2 * a)) / 4;
+  const each = amount / turn;
+  return movedTo(center, {
+    amount,
+    x: each * r * (Math.sin(b) - Math.sin(a)),
+    z: -each * r * (Math.cos(b) - Math.cos(a)),
+    xx: each * r * r * (turn / 2 + twice),
+    yy: 0,
+    zz: each * r * r * (turn / 2 - twice),
+    xz: (each * r * r * (Math.sin(b) ** 2 - Math.sin(a) ** 2)) / 2,
+  });
 }
 
 /** An upright cylinder of one diameter between two heights, its axis at a station; per mm³. */

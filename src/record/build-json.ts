@@ -7,6 +7,7 @@ import type { NestFace, Placement } from '../nest/nest.js';
 import { nestTotals } from '../nest/totals.js';
 import type { Build, MadeSheet, Product } from '../pipeline.js';
 import { Fault } from '../problem.js';
+import type { BentWire } from '../wire/bent.js';
 import { floatData } from './float-json.js';
 
 /** Decimals of lengths in the record: a nanometer, so that rounding never shows. */
@@ -44,7 +45,8 @@ export function buildRecord(
   };
 }
 
-function patternRecord({ pattern, count, body, blank, floating, sawnMass }: Product): unknown {
+function patternRecord(product: Product): unknown {
+  const { pattern, count, body, blank, floating, sawnMass, wire } = product;
   const { note: _, coats, ...resolved } = pattern;
   return {
     name: pattern.name,
@@ -75,10 +77,23 @@ function patternRecord({ pattern, count, body, blank, floating, sawnMass }: Prod
       metal: hole.metal,
     })),
     coats,
+    wire: wire && wireRecord(wire),
     float: floatData(floating),
     resolved,
   };
 }
+
+/** Bulges as in a DXF polyline; each twist from the neck of its eye inward. */
+const wireRecord = ({ spec, path, twists, lengthMm, lengthToCutMm }: BentWire): unknown => ({
+  diameterMm: spec.diameterMm,
+  bendInsideMm: spec.bendInsideMm,
+  loopMm: spec.loopMm,
+  centerLine: path.vertices.map(({ x, y, bulge }) => [x, y, bulge]),
+  twists: twists.map(({ eye, turns, from, to, lengthMm }) => ({ eye, turns, from, to, lengthMm })),
+  lengthMm,
+  holdMm: spec.holdMm,
+  lengthToCutMm,
+});
 
 const points = (ring: readonly Point2[]): unknown => ring.map(([x, y]) => [x, y]);
 

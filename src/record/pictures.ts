@@ -4,6 +4,7 @@ import type { Floating } from '../afloat/floating.js';
 import { toldSpeed } from '../afloat/told-speed.js';
 import type { Choice } from '../ballast/choice.js';
 import { bellyIn } from '../ballast/workpiece.js';
+import { lipHole, lipOutline, type Plate } from '../blank/lip-outline.js';
 import { checkPicture } from '../drawing/picture/check.js';
 import { choicesPicture } from '../drawing/picture/choices-picture.js';
 import { floatPicture } from '../drawing/picture/float-picture.js';
@@ -11,6 +12,8 @@ import type { DrawnEye, DrawnHole, DrawnLip, DrawnLure } from '../drawing/pictur
 import type { Picture } from '../drawing/picture/picture.js';
 import { type SolidsInput, solidsPicture } from '../drawing/picture/solids-picture.js';
 import { pictureSvg } from '../formats/picture-svg.js';
+import { flatten } from '../geometry/arcpath.js';
+import { circleRing } from '../geometry/ring.js';
 import { add, type Point2, quarterLeft, times } from '../geometry/vec.js';
 import { eyePlaces } from '../mass/eyes.js';
 import { floorOf } from '../mass/plug.js';
@@ -123,5 +126,22 @@ function drawnLip({ lip }: Floating['pattern'], { slot }: Floating['blank']): Dr
     add(tip, half),
     add(slot.end, half),
   ];
-  return { widthMm: lip.widthMm, corners };
+  return { widthMm: lip.widthMm, corners, face: drawnFace(lip) };
+}
+
+/** A twentieth of the finest line of a picture, mm. */
+const CHORD_MM = 0.01;
+const HOLE_POINTS = 48;
+
+/** Null for a plain rectangle. */
+function drawnFace(lip: Plate): DrawnLip['face'] {
+  const hole = lipHole(lip);
+  if (lip.cornerRadiusMm === 0 && !lip.tab && !hole) return null;
+  const fromMiddle = ([x, y]: Point2): Point2 => [x - lip.widthMm / 2, y];
+  return {
+    outline: flatten(lipOutline(lip), CHORD_MM).map(fromMiddle),
+    hole: hole
+      ? circleRing(hole.center, hole.radius, { segments: HOLE_POINTS }).map(fromMiddle)
+      : [],
+  };
 }

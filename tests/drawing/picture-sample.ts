@@ -68,6 +68,7 @@ export function sampleLure(
             [-0.13 * L, belly(0.05 * L) - 0.14 * L + 1.6],
           ],
           widthMm: 0.2 * L,
+          face: null,
         }
       : null,
     eyes: [

@@ -26,8 +26,16 @@ export type DrawnHole = {
   readonly pointAngleDeg: number;
 };
 
-/** The lip plate: its edge seen from the side (station, height), as wide as given to both sides together. */
-export type DrawnLip = { readonly corners: readonly Point2[]; readonly widthMm: number };
+/**
+ * The lip plate: its edge seen from the side (station, height) from the inner end along one face to the
+ * tip and back along the other, as wide as given to both sides together. What is not a plain rectangle
+ * has a face: points across from the center line and along from the inner end; no hole is no points.
+ */
+export type DrawnLip = {
+  readonly corners: readonly Point2[];
+  readonly widthMm: number;
+  readonly face: { readonly outline: readonly Point2[]; readonly hole: readonly Point2[] } | null;
+};
 
 /** An eye of wire or a screw eye, drawn as a small ring about its middle (station, height), and what hangs on it. */
 export type DrawnEye = {

@@ -6,7 +6,8 @@ import { asRegion, intersect } from '../../geometry/clip.js';
 import { type Ring, ring, signedArea } from '../../geometry/ring.js';
 import { add, type Box, boxOf, type Point2, type Point3, sub, turned } from '../../geometry/vec.js';
 import { hungLines } from './hung.js';
-import type { DrawnHole, DrawnLip, DrawnLure } from './input.js';
+import type { DrawnHole, DrawnLure } from './input.js';
+import { type SeenLip, seenLip } from './seen-lip.js';
 import { hull, LEAST_AREA_MM2, seen, silhouette, type View } from './view.js';
 
 /** The outlines of a lure in one view, true mm, the nose at the origin. */
@@ -15,6 +16,8 @@ export type SeenLure = {
   readonly body: Ring;
   /** Empty without a lip. */
   readonly lip: readonly Point2[];
+  /** The hole in it; empty without one. */
+  readonly lipHole: readonly Point2[];
   readonly holes: readonly SeenHole[];
   readonly eyes: readonly SeenEye[];
   /** Lines of what hangs on the eyes. */
@@ -35,7 +38,7 @@ type SeenEye = Circle & { readonly behind: boolean };
 export function seenLure(lure: DrawnLure, view: View): SeenLure {
   const shown = (points: readonly Point3[]): Point2[] => hull(points.map((p) => seen(view, p)));
   const body = silhouette(lure.shape, view);
-  const lip = lure.lip ? shown(plateCorners(lure.lip)) : [];
+  const { outline: lip, hole: lipHole } = lure.lip ? seenLip(lure.lip, view) : NO_LIP;
   const eyes = lure.eyes.map(
     ({ at: [x, z], radiusMm }): SeenEye => ({
       center: seen(view, [x, 0, z]),
@@ -52,6 +55,7 @@ export function seenLure(lure: DrawnLure, view: View): SeenLure {
     view,
     body,
     lip,
+    lipHole,
     holes: lure.holes.map((hole) => {
       const bellyMm = bellyAlong(lure.shape, hole)(hole.placeMm);
       return {
@@ -78,11 +82,7 @@ function isBehind({ lengthMm }: BodyShape, { right, up }: View, stationMm: numbe
   return nearer * stationMm < Math.max(0, nearer * lengthMm) - 0.1 * lengthMm;
 }
 
-const plateCorners = ({ corners, widthMm }: DrawnLip): Point3[] =>
-  corners.flatMap(([x, z]): Point3[] => [
-    [x, widthMm / 2, z],
-    [x, -widthMm / 2, z],
-  ]);
+const NO_LIP: SeenLip = { outline: [], hole: [] };
 
 /** The part of a solid's outline that lies in the body's; nothing when it is too thin to fill. */
 const inside = (points: readonly Point2[], body: Ring): readonly (readonly Point2[])[] =>

@@ -1,6 +1,6 @@
 /** Cuts a jig that is longer than the bed into pieces that fit it. */
-import { meshBox, meshVolume } from '../../geometry/mesh.js';
-import { type Csg, movedBy } from '../../solid/csg.js';
+import { meshBox, meshVolume, reshaped } from '../../geometry/mesh.js';
+import type { Csg } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { translation } from '../../solid/placement.js';
@@ -71,9 +71,13 @@ const boresOf = ({ xMm, dowels }: Joint, dowel: DowelSetup): Csg[] =>
   dowels.map(([, y, z]) => boreAcross([y, z], xMm, boreRadiusMm(dowel), boreDepthMm(dowel)));
 
 function pieceOf(kernel: SolidKernel, uncut: Csg, bores: readonly Csg[]): Piece {
-  const [low] = meshBox(evaluate(kernel, uncut));
-  const bored: Csg = { kind: 'subtract', from: uncut, parts: bores };
-  const mesh = evaluate(kernel, movedBy(translation(-low[0], -low[1], -low[2]), bored));
+  const bored = evaluate(kernel, { kind: 'subtract', from: uncut, parts: bores });
+  const [low] = meshBox(bored);
+  // Moved as numbers, so that the lowest corners come to lie on 0 and not a rounding beside it.
+  const mesh = reshaped(
+    bored,
+    bored.positions.map((v, i) => Math.fround(v - low[i % 3])),
+  );
   return {
     mesh,
     toWhole: translation(...low),
