@@ -843,6 +843,14 @@ const entries = {
     about:
       'A jig that no run asked for by name can not be made with the set-up that comes with the program; everything else is made. A run that names its set-up under `jigs:` gets an error instead.',
   },
+  'jig-pins-too-close': {
+    severity: 'error',
+    what: 'Two pins of the wire form of {name}, at stations {stationMm} mm and {nextStationMm} mm, leave {betweenMm} mm of plastic between them.',
+    limit: 'At least {webMm} mm.',
+    from: 'webMm of the wire-form set-up; the bends of the through-wire',
+    fix: 'Move the eyes apart or use a thinner wire; a smaller webMm or a leastPrintedPegMm under the pins’ diameter helps too, in a copy of the set-up named under `jigs:` in a run.',
+    about: 'Two bends of the through-wire so near that their pins have no room.',
+  },
   'jig-rim-too-low': {
     severity: 'error',
     what: 'The rim of the center scribe of {name} is {rimMm} mm over the blank’s side.',

@@ -25,7 +25,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   nest: ['geometry', 'blank', 'lattice', 'linear', 'pack'],
   cutplan: ['geometry', 'tables', 'pattern', 'nest'],
   drawing: ['geometry', 'shade', 'pattern', 'body', 'blank', 'mass', 'float'],
-  jig: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'solid'],
+  jig: ['geometry', 'tables', 'pattern', 'body', 'blank', 'wire', 'mass', 'solid'],
   formats: ['geometry', 'shade', 'solid', 'drawing'],
   record: [
     'geometry',

@@ -25,6 +25,7 @@ export type JigFlawCode =
   | 'cradle-tight'
   | 'comb-slots'
   | 'comb-too-near'
+  | 'peg-missing'
   | 'rim-off-center'
   | 'tick-missing'
   | 'tick-too-deep'

@@ -7,11 +7,13 @@ import { lipSlotGuideKind } from './lip-slot-guide/kind.js';
 import type { Printer } from './printer.js';
 import { sandingCradleKind } from './sanding-cradle/kind.js';
 import type { JigSetup } from './setup.js';
+import { wireFormKind } from './wire-form/kind.js';
 
 export const JIG_KINDS: readonly JigKind[] = [
   centerScribeKind,
   lipSlotGuideKind,
   drillStop,
+  wireFormKind,
   sandingCradleKind,
   dryingCombKind,
 ];
