@@ -3,15 +3,13 @@ import type { Drawing } from '../drawing/drawing.js';
 import { dxf } from '../formats/dxf.js';
 import { stl } from '../formats/stl.js';
 import { svg } from '../formats/svg.js';
-import { checkJigFile } from '../jig/check.js';
-import type { PrintedPart } from '../jig/print.js';
-import type { ReadyJig } from '../jig/set.js';
-import type { Build } from '../pipeline.js';
-import { Fault } from '../problem.js';
+import type { Mesh } from '../geometry/mesh.js';
+import type { Build, Product } from '../pipeline.js';
 import { slab } from '../solid/csg.js';
 import { evaluate } from '../solid/evaluate.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { buildRecord, recordText } from './build-json.js';
+import { jigFiles, jigPaths } from './jig-files.js';
 import { floatSvg } from './pictures.js';
 
 /** What a file is for. */
@@ -30,30 +28,16 @@ export type FileKind =
 export type MadeFile = {
   readonly path: string;
   readonly kind: FileKind;
-  readonly format: 'dxf' | 'svg' | 'stl' | 'json';
+  readonly format: 'dxf' | 'svg' | 'stl' | '3mf' | 'json';
   readonly pattern?: string;
   readonly bytes: Uint8Array;
 };
 
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 
-/** Name, kind, which of several, which piece of a jig too long for the bed. */
-const jigName = ({ jig }: ReadyJig, piece: string): string =>
-  [jig.pattern, jig.kind, jig.part, piece].filter((word) => word !== '').join('-');
-
-const jigPaths = (ready: ReadyJig): string[] =>
-  ready.parts.map(({ piece }) => `jigs/${jigName(ready, piece)}.stl`);
-
 /** All files but the manifest, in the order a maker would look at them. `tool` is name and version. */
 export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFile[] {
   const { products, faces, sheets } = build;
-  const solid = (name: string, kind: FileKind, path: string, bytes: Uint8Array): MadeFile => ({
-    path,
-    kind,
-    format: 'stl',
-    pattern: name,
-    bytes,
-  });
   return [
     ...faces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
     ...products.flatMap(({ blank, template }) =>
@@ -71,21 +55,7 @@ export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFi
         bytes: utf8(floatSvg(floating)),
       }),
     ),
-    ...products.flatMap(({ jigs }) =>
-      jigs.flatMap((ready) =>
-        ready.parts.map((part, i) =>
-          solid(ready.jig.pattern, 'jig', jigPaths(ready)[i], jigStl(ready, part)),
-        ),
-      ),
-    ),
-    ...products.flatMap(({ blank: { name, thicknessMm, outlineRing }, body }) => {
-      const half = thicknessMm / 2;
-      const sawn = evaluate(kernel, slab(outlineRing, -half, half));
-      return [
-        solid(name, 'body', `solids/${name}-body.stl`, stl(body.mesh, `${name} body`)),
-        solid(name, 'blank', `solids/${name}-blank.stl`, stl(sawn, `${name} sawn blank`)),
-      ];
-    }),
+    ...products.flatMap((product) => solidsOf(product, build, kernel, tool)),
     {
       path: 'build.json',
       kind: 'build',
@@ -95,13 +65,32 @@ export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFi
   ];
 }
 
-/** A part's STL, read back by another reader before it is let out. */
-function jigStl(ready: ReadyJig, part: PrintedPart): Uint8Array {
-  const name = jigName(ready, part.piece);
-  const bytes = stl(part.mesh, name);
-  const { flaws } = checkJigFile(part, bytes);
-  if (flaws.length > 0) throw new Fault(`${name}: ${JSON.stringify(flaws)}`);
-  return bytes;
+/** A pattern's jigs with their pictures, its body and its sawn blank. */
+function solidsOf(
+  { blank, body, jigs }: Product,
+  { job: { setups } }: Build,
+  kernel: SolidKernel,
+  tool: string,
+): MadeFile[] {
+  const { name, version, thicknessMm, outlineRing } = blank;
+  const half = thicknessMm / 2;
+  const sawn = evaluate(kernel, slab(outlineRing, -half, half));
+  const work = { name, version, sawn, shaped: body.sketch };
+  const solid = (kind: 'body' | 'blank', mesh: Mesh, called: string): MadeFile => ({
+    path: `solids/${name}-${kind}.stl`,
+    kind,
+    format: 'stl',
+    pattern: name,
+    bytes: stl(mesh, `${name} ${called}`),
+  });
+  return [
+    ...jigFiles(jigs, { work, printer: setups.printer, tool }).map((file) => ({
+      ...file,
+      pattern: name,
+    })),
+    solid('body', body.mesh, 'body'),
+    solid('blank', sawn, 'sawn blank'),
+  ];
 }
 
 function drawn(drawing: Drawing, kind: FileKind, path: string, pattern?: string): MadeFile[] {
