@@ -32,7 +32,7 @@ export function kindSheet(jigs: readonly Jig[], called: string, work: PicturedWo
     about: `for ${work.name}`,
     name: work.name,
     small: `version ${work.version}`,
-    views: [side('From the tail, belly side', 1), side('From the nose, back side', -1)],
+    views: [side('In use, from one side', 1), side('From the other side', -1)],
     captions: jig.words,
   };
 }
@@ -49,7 +49,7 @@ export function assemblySheet(
   const view = (jig: Jig, word: string): SolidsView => {
     const toward = seenFrom([jig], 1);
     return {
-      caption: `${capital(word)}: the blank goes in and comes out this way`,
+      caption: `${capital(word)}: the way in and out`,
       scene: drawnApart([plastic(jig)], held(jig, work), {
         free: jig.freeDirection ?? [0, 1, 0],
         toward,
