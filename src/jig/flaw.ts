@@ -20,6 +20,11 @@ export type JigFlawCode =
   | 'slot-out-of-square'
   | 'slot-width'
   | 'slot-depth'
+  | 'slot-line-missing'
+  | 'stop-missing'
+  | 'cheeks-apart'
+  | 'wing-at-blade'
+  | 'wing-short'
   | 'angle-not-held'
   | 'file-differs';
 

@@ -10,6 +10,6 @@ export const lipSlotGuideKind = jigKind<LipSlotGuideSetup, LipSlotGuide>({
   path: ['lip', 'slot'],
   sections: lipSlotGuideSections,
   schema: lipSlotGuideSchema,
-  make: (kernel, { blank }, { setup }) => lipSlotGuide(kernel, blank, setup),
-  measure: (kernel, jig, { blank }, { setup }) => checkSawSlot(kernel, jig, blank, setup),
+  make: (kernel, work, set) => lipSlotGuide(kernel, work, set),
+  measure: (kernel, jig, work, { setup }) => checkSawSlot(kernel, jig, work, setup),
 });
