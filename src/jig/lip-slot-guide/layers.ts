@@ -1,13 +1,14 @@
 /** The room between the cheeks: layers of side views, each as broad as what of the workpiece it lets in. */
-import { asRegion, intersect } from '../../geometry/clip.js';
-import { movedRing, type Region, rectRing, regionArea } from '../../geometry/ring.js';
+import { asRegion, subtract, union } from '../../geometry/clip.js';
+import { movedRing, type Region, rectRing } from '../../geometry/ring.js';
 import { cosSinDeg, type Motion, moved, type Point2 } from '../../geometry/vec.js';
 import type { JigSlot } from '../jig.js';
 import { type Held, halfBreadthAt, levelsAt } from './held.js';
-import { cavityOf, type SaddlePlan, turnOf } from './saddle.js';
+import { cavityOf, type SaddlePlan, sawWay, turnOf } from './saddle.js';
 import type { LipSlotGuideSetup } from './setup.js';
+import { thinParts } from './thin-parts.js';
 
-/** Free from the center plane to `halfMm` on both sides; jig coordinates. */
+/** Free from the center plane to `halfMm` on both sides, the saw's way included; jig coordinates. */
 export type Layer = { readonly regions: readonly Region[]; readonly halfMm: number };
 
 /** Steps of the seat of a shaped body from its center plane to its widest place, in equal turns of a round section. */
@@ -17,9 +18,10 @@ export const STEPS = 6;
 export const stepEdges = (halfMm: number): readonly number[] =>
   Array.from({ length: STEPS }, (_, k) => halfMm * Math.sin((Math.PI * (k + 1)) / (2 * STEPS)));
 
-type Block = Pick<SaddlePlan, 'corner' | 'heightMm' | 'cavity'> & {
-  readonly cheekLengthMm: number;
-};
+type Block = Pick<
+  SaddlePlan,
+  'corner' | 'lengthMm' | 'heightMm' | 'cavity' | 'slotX' | 'guideSlotMm'
+> & { readonly cheekLengthMm: number };
 
 /**
  * Half the greatest breadth of what is held anywhere between the cheeks, and the layers from the
@@ -28,15 +30,23 @@ type Block = Pick<SaddlePlan, 'corner' | 'heightMm' | 'cavity'> & {
  */
 export function layersOf(held: Held, slot: JigSlot, block: Block, setup: LipSlotGuideSetup) {
   const { sideClearanceMm } = setup;
+  const box = asRegion(rectRing(0, 0, block.lengthMm, block.heightMm));
+  const saw = asRegion(sawWay({ ...block, slotTopZ: block.heightMm + 1 }));
+  const least = Math.min(setup.wallMm, setup.cheekMm);
+  /** Free for the workpiece and the saw, and where what stays between them would be too thin. */
+  const cleared = (free: readonly Region[]): Region[] =>
+    union([...free, saw, ...thinParts(subtract([box], [...free, saw]), least)]);
   if (held.kind === 'sawn') {
-    const layer = { regions: [asRegion(block.cavity)], halfMm: held.halfMm + sideClearanceMm };
-    return { halfMm: held.halfMm, layers: [layer] };
+    const regions = cleared([asRegion(block.cavity)]);
+    return {
+      halfMm: held.halfMm,
+      layers: [{ regions, halfMm: held.halfMm + sideClearanceMm }],
+    };
   }
   const halfMm = broadestIn(held, slot, block);
   const edges = stepEdges(halfMm);
   const topZ = block.corner[1] + block.heightMm;
-  const box = asRegion(rectRing(0, 0, block.cheekLengthMm, block.heightMm + 1));
-  const layers = edges.flatMap((edge, k): Layer[] => {
+  const layers = edges.map((edge, k): Layer => {
     const free =
       k === 0
         ? [block.cavity]
@@ -44,13 +54,10 @@ export function layersOf(held: Held, slot: JigSlot, block: Block, setup: LipSlot
             const turned = movedRing(turnOf(slot), level);
             return movedRing(toJig(block), cavityOf(turned, topZ, held.strayMm, setup));
           });
-    const regions = intersect(free.map(asRegion), [box]).filter((r) => regionArea(r) > LEAST_AREA);
-    return regions.length > 0 ? [{ regions, halfMm: edge + sideClearanceMm }] : [];
+    return { regions: cleared(free.map(asRegion)), halfMm: edge + sideClearanceMm };
   });
   return { halfMm, layers };
 }
-
-const LEAST_AREA = 1e-3; // mm²: less is where two outlines touch
 
 const toJig = ({ corner }: Pick<SaddlePlan, 'corner'>): Motion => ({
   turnDeg: 0,
