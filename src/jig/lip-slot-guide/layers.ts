@@ -8,11 +8,11 @@ import { cavityOf, type SaddlePlan, sawWay, turnOf } from './saddle.js';
 import type { LipSlotGuideSetup } from './setup.js';
 import { thinParts } from './thin-parts.js';
 
-/** Free from the center plane to `halfMm` on both sides, the saw's way included; jig coordinates. */
+/** Free from the center plane to `halfMm` on both sides; jig coordinates. */
 export type Layer = { readonly regions: readonly Region[]; readonly halfMm: number };
 
 /** Steps of the seat of a shaped body from its center plane to its widest place, in equal turns of a round section. */
-export const STEPS = 6;
+export const STEPS = 5;
 
 /** Half the breadth from the center plane to each step's edge, for a body of this half-breadth. */
 export const stepEdges = (halfMm: number): readonly number[] =>
@@ -33,9 +33,11 @@ export function layersOf(held: Held, slot: JigSlot, block: Block, setup: LipSlot
   const box = asRegion(rectRing(0, 0, block.lengthMm, block.heightMm));
   const saw = asRegion(sawWay({ ...block, slotTopZ: block.heightMm + 1 }));
   const least = Math.min(setup.wallMm, setup.cheekMm);
-  /** Free for the workpiece and the saw, and where what stays between them would be too thin. */
-  const cleared = (free: readonly Region[]): Region[] =>
-    union([...free, saw, ...thinParts(subtract([box], [...free, saw]), least)]);
+  /** Free for the workpiece, and where what stays between it and the saw's way would be too thin. */
+  const cleared = (free: readonly Region[]): readonly Region[] => {
+    const thin = thinParts(subtract([box], [...free, saw]), least);
+    return thin.length > 0 ? union([...free, ...thin]) : free;
+  };
   if (held.kind === 'sawn') {
     const regions = cleared([asRegion(block.cavity)]);
     return {

@@ -24,13 +24,25 @@ export function guideCsg(plan: LipSlotPlan, sunk: readonly Sunk[], setup: LipSlo
       storeys(plan, plan.wing, plan).map(({ regions, toZ }) => extruded(regions, 0, toZ)),
     ),
     parts: [
-      oneOf(rooms),
-      standing([asRegion(sawWay(plan))], { fromY: fromY - OVERSHOOT, toY: toY + OVERSHOOT }),
-      ...slotLines(plan, sunk, setup),
-      ...centerMarks(plan, setup),
+      ...rooms,
+      sawCut(plan),
+      oneOf([...slotLines(plan, sunk, setup), ...centerMarks(plan, setup)]),
       ...grooves(sunk, setup.letters),
     ],
   };
+}
+
+/** Through both cheeks to the slot's end, and between them all the way up: no roof is left over the blade. */
+function sawCut(plan: LipSlotPlan): Csg {
+  const { fromY, toY, heightMm, layers } = plan;
+  const innerMm = layers[layers.length - 1].halfMm;
+  const middle = (fromY + toY) / 2;
+  const through = asRegion(sawWay(plan));
+  const open = asRegion(sawWay({ ...plan, slotTopZ: heightMm + OVERSHOOT }));
+  return oneOf([
+    standing([through], { fromY: fromY - OVERSHOOT, toY: toY + OVERSHOOT }),
+    standing([open], { fromY: middle - innerMm, toY: middle + innerMm }),
+  ]);
 }
 
 const oneOf = (parts: readonly Csg[]): Csg =>

@@ -18,7 +18,7 @@ const OPPOSITE = Math.cos((16 * Math.PI) / 180);
 const SLACK_MM = 0.02; // chords of the round ends that stay
 const OVER_MM = 0.05; // a part is left out with so much more all round, so that no skin stays
 const ON_EDGE = 1e-3; // mm
-const LEAST_EDGE = 0.2; // mm: a shorter piece of outline is not looked at
+const LEAST_EDGE = 0.03; // mm: a shorter piece of outline is not looked at
 
 /**
  * The parts of a section thinner than `leastMm` between sides that run nearly alongside: what a disc
