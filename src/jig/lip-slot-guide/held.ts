@@ -77,10 +77,12 @@ function broadRuns(shape: BodyShape, halfMm: number): (readonly [number, number]
   const over = (x: number) => offsetAt(shape.halfBreadthSquared, x) - halfMm;
   const even = Array.from({ length: SCAN + 1 }, (_, k) => (shape.lengthMm * k) / SCAN);
   const stations = [...even, ...knotsOf(shape)].sort((a, b) => a - b);
-  const runs: [number, number][] = [];
+  const last = stations[stations.length - 1];
+  // A body cut square at an end is broad from there on.
+  const runs: [number, number][] = over(stations[0]) > 0 ? [[stations[0], last]] : [];
   for (let k = 1; k < stations.length; k++) {
     const [a, b] = [stations[k - 1], stations[k]];
-    if (over(a) <= 0 && over(b) > 0) runs.push([crossing(over, a, b), Number.NaN]);
+    if (over(a) <= 0 && over(b) > 0) runs.push([crossing(over, a, b), last]);
     if (over(a) > 0 && over(b) <= 0) runs[runs.length - 1][1] = crossing(over, b, a);
   }
   return runs;

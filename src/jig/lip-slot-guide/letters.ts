@@ -14,6 +14,8 @@ const PORT = 'port cheek';
 /** The slot's line goes on at least this far over its end, the center line's marks this far from an edge. */
 export const LINE_MM = 3;
 export const MARK_MM = 6;
+/** Letters nearer to the middle of the slot's line than this are in its way. */
+const BESIDE_MM = 0.8;
 
 /**
  * Name and version, the lip angle ("A45") with the slot's depth, and the stop height the saw must be
@@ -116,9 +118,9 @@ export function lineTop(plan: LipSlotPlan, side: 'starboard' | 'port', sunk: rea
   const over = sunk.filter(
     ({ face, box }) =>
       face.name === name &&
-      box.left - LINE_MM / 2 < at &&
-      at < box.right + LINE_MM / 2 &&
+      box.left - BESIDE_MM < at &&
+      at < box.right + BESIDE_MM &&
       heightMm - box.bottom > slotTopZ,
   );
-  return Math.min(Infinity, ...over.map(({ box }) => heightMm - box.top - LINE_MM / 3));
+  return Math.min(Infinity, ...over.map(({ box }) => heightMm - box.top - BESIDE_MM));
 }

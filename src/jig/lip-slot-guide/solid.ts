@@ -72,7 +72,7 @@ function slotLines(
 }
 
 /** Where the workpiece's center line comes out over the saddle, at the nose end and at the far end. */
-function centerMarks(plan: LipSlotPlan, { letters }: LipSlotGuideSetup): Csg[] {
+function centerMarks(plan: LipSlotPlan, { letters, wallMm }: LipSlotGuideSetup): Csg[] {
   const { lengthMm, heightMm, fromY, toY, cavity } = plan;
   const farTop = reachBetween(cavity, lengthMm - letters.depthMm, lengthMm)?.low ?? heightMm;
   const ends = [
@@ -85,8 +85,10 @@ function centerMarks(plan: LipSlotPlan, { letters }: LipSlotGuideSetup): Csg[] {
   ];
   const middle = (fromY + toY) / 2;
   const half = letters.strokeMm / 2;
-  return ends.map(({ fromX, toX, top }) => {
-    const mark = asRegion(rectRing(fromX, Math.max(top - MARK_MM, 1), toX, top + OVERSHOOT));
-    return standing([mark], { fromY: middle - half, toY: middle + half });
+  return ends.flatMap(({ fromX, toX, top }) => {
+    const foot = Math.max(top - MARK_MM, wallMm);
+    if (top - foot < LINE_MM) return [];
+    const mark = asRegion(rectRing(fromX, foot, toX, top + OVERSHOOT));
+    return [standing([mark], { fromY: middle - half, toY: middle + half })];
   });
 }

@@ -61,13 +61,13 @@ const DEG = 180 / Math.PI;
 
 /**
  * - Angle: two bearing points of the seat, each off by e, at half their distance a = rise / tan 1°,
- *   turn the workpiece by √2 e / 2a; the seat's clearance g lets it rock by g/a; the blade turns in
+ *   turn the workpiece by e / 2a each; the seat's clearance g lets it rock by g/a; the blade turns in
  *   its slot of height H by its play p over H, half to either side.
  * - Station: the seat and the slot's wall are each off by e, the workpiece by g, the blade by p/2;
  *   with the turn of the seat at its lever, all over the sine of the angle between slot and belly.
  * - Depth: stop face and seat are each off by e; the workpiece lies within g.
  * - Lean: the turn the sides allow; the blade's play over the slot's length W, half to either side;
- *   a wall of the slot off by e at each end, √2 e / W.
+ *   a wall of the slot off by e at each end, e / W each.
  */
 export function slotSpread(causes: SpreadCauses): SlotSpread {
   const { printErrorMm: e, seatClearanceMm: g, bladePlayMm: p, playDeg } = causes;
@@ -77,7 +77,8 @@ export function slotSpread(causes: SpreadCauses): SlotSpread {
   const swing = leverMm / base;
   return {
     angleDeg: together(
-      printed(e, (DEG * Math.SQRT2) / (2 * base)),
+      printed(e, DEG / (2 * base)),
+      printed(e, DEG / (2 * base)),
       even(g, DEG / base),
       even(p / 2, DEG / slotHeightMm),
     ),
@@ -86,7 +87,8 @@ export function slotSpread(causes: SpreadCauses): SlotSpread {
       printed(e, slant),
       even(g, slant),
       even(p / 2, slant),
-      printed(e, (slant * swing) / Math.SQRT2),
+      printed(e, (slant * swing) / 2),
+      printed(e, (slant * swing) / 2),
       even(g, slant * swing),
     ),
     depthMm: together(printed(e), printed(e), even(g)),
@@ -96,7 +98,8 @@ export function slotSpread(causes: SpreadCauses): SlotSpread {
         : together(
             even(playDeg),
             even(p / 2, DEG / slotLengthMm),
-            printed(e, (DEG * Math.SQRT2) / slotLengthMm),
+            printed(e, DEG / slotLengthMm),
+            printed(e, DEG / slotLengthMm),
           ),
   };
 }
