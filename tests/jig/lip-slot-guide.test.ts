@@ -144,7 +144,8 @@ describe('hands', () => {
         });
         const normal = cross3(sub3(b, a), sub3(c, a));
         const size = length3(normal);
-        const small = size < 2; // mm²: ends of letters and the roof of the slot in the cheeks
+        // Twice the area of a stroke of a letter, as long as it is high.
+        const small = size < 2 * setup.letters.heightMm * setup.letters.depthMm;
         const steep = normal[2] > -Math.SQRT1_2 * size;
         const bridged = Math.max(a[2], b[2], c[2]) >= setup.stopHeightMm;
         expect(small || steep || bridged || Math.max(a[2], b[2], c[2]) === 0).toBe(true);

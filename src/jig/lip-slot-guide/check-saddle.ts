@@ -7,8 +7,7 @@ import { movedBy } from '../../solid/csg.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { sectionsAt } from '../../solid/measure.js';
 import { inverse, placement, pointBy } from '../../solid/placement.js';
-import type { GuideWorkpieces } from './check.js';
-import type { LipSlotGuide } from './jig.js';
+import type { GuideWork, LipSlotGuide } from './jig.js';
 import type { Saddle } from './seat.js';
 import type { LipSlotGuideSetup } from './setup.js';
 
@@ -16,7 +15,7 @@ import type { LipSlotGuideSetup } from './setup.js';
 export function saddleOf(
   kernel: SolidKernel,
   jig: LipSlotGuide,
-  work: GuideWorkpieces,
+  work: GuideWork,
   setup: LipSlotGuideSetup,
 ): Saddle {
   const toJig = inverse(jig.jigToBlank);
@@ -39,7 +38,7 @@ export function saddleOf(
 const ASIDE = 0.01; // mm
 const STATIONS = 100;
 
-function sideView(jig: LipSlotGuide, { blank, body }: GuideWorkpieces): Ring | readonly Point2[] {
+function sideView(jig: LipSlotGuide, { blank, body }: GuideWork): Ring | readonly Point2[] {
   if (jig.workpiece === 'sawn') return blank.profileRing;
   if (!body) throw new Fault('guide of a shaped body held against none');
   const { lengthMm, backSquared, bellySquared } = body.shape;

@@ -1,25 +1,17 @@
 /** Measures slot, stop, cheeks and wings of a lip-slot guide on sections of its mesh, and how its saddle holds. */
-import type { BodyShape } from '../../body/shape.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { inverse, pointBy } from '../../solid/placement.js';
 import { flawsOf, type JigCheck } from '../flaw.js';
-import type { JigBlank } from '../jig.js';
 import { isMarked, stopsFound, wingOf } from './check-hand.js';
 import { levelsOf } from './check-levels.js';
 import { saddleOf } from './check-saddle.js';
 import { gapsOf, planeErrors } from './check-slot.js';
-import type { LipSlotGuide } from './jig.js';
+import type { GuideWork, LipSlotGuide } from './jig.js';
 import { holdOf, LEAST_RISE } from './seat.js';
 import type { LipSlotGuideSetup } from './setup.js';
 
 const PLACE = 0.01; // mm
 const ANGLE = 0.01; // degrees
-
-/** What the guide is held against. */
-export type GuideWorkpieces = {
-  readonly blank: JigBlank;
-  readonly body?: { readonly shape: BodyShape };
-};
 
 /**
  * The slot's middle plane must be the lip's (place, angle, squareness to the sides) wherever it is
@@ -30,7 +22,7 @@ export type GuideWorkpieces = {
 export function checkSawSlot(
   kernel: SolidKernel,
   jig: LipSlotGuide,
-  work: GuideWorkpieces,
+  work: GuideWork,
   setup: LipSlotGuideSetup,
 ): JigCheck {
   const { slot } = work.blank;

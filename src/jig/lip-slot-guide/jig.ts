@@ -1,7 +1,14 @@
 /** What is known of a lip-slot guide beyond what every jig tells. */
-import type { Axis, Jig } from '../jig.js';
+import type { BodyShape } from '../../body/shape.js';
+import type { Axis, Jig, JigBlank } from '../jig.js';
 import type { Hold } from './seat.js';
 import type { SlotSpread } from './spread.js';
+
+/** What a guide is made for; the body's shape is only asked for by guides that hold it. */
+export type GuideWork = {
+  readonly blank: JigBlank;
+  readonly body?: { readonly shape: BodyShape };
+};
 
 export type LipSlotGuide = Jig & {
   readonly kind: 'lip-slot-guide';

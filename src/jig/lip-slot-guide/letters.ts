@@ -33,10 +33,15 @@ export function lipSlotLetters(given: {
   const cheeks: Place[] = setup.hand === 'left' ? [port, starboard] : [starboard, port];
   const places = [...cheeks, { face: noseEnd(plan), rooms: [noseRoom(plan)] }];
   const title = [blank.name.toUpperCase(), `V${blank.version}`.toUpperCase()];
-  const slotText = [`A${number(slot.angleDeg)}`, `DEPTH ${number(slot.depthMm)}`];
+  const [angle, depth] = [`A${number(slot.angleDeg)}`, number(slot.depthMm)];
   const stopText = ['STOP', number(setup.stopHeightMm)];
+  const breaks = [
+    [[title.join(' ')], title],
+    [[`${angle} DEPTH ${depth}`], [angle, `DEPTH ${depth}`], [angle, 'DEPTH', depth]],
+    [[stopText.join(' ')], stopText],
+  ];
   return placed(
-    [title, slotText, stopText].map((lines) => ({ breaks: [[lines.join(' ')], lines], places })),
+    breaks.map((lines) => ({ breaks: lines, places })),
     setup.letters,
   );
 }

@@ -9,7 +9,6 @@
  *
  * Jig coordinates: X across the slot (aft, down), Y to port, Z along the slot into the body.
  */
-import type { BodyShape } from '../../body/shape.js';
 import { meshBox, meshVolume } from '../../geometry/mesh.js';
 import { cosSinDeg, type Point3 } from '../../geometry/vec.js';
 import { evaluate } from '../../solid/evaluate.js';
@@ -18,7 +17,7 @@ import { placement } from '../../solid/placement.js';
 import type { JigBlank, JigOutcome, JigSlot } from '../jig.js';
 import type { JigSet } from '../kind.js';
 import { type Held, heldBlank, heldBody } from './held.js';
-import type { LipSlotGuide } from './jig.js';
+import type { GuideWork, LipSlotGuide } from './jig.js';
 import { lipSlotLetters } from './letters.js';
 import { HELD_DEG, type LipSlotPlan, planLipSlot } from './plan.js';
 import type { LipSlotGuideSetup } from './setup.js';
@@ -26,12 +25,6 @@ import { guideCsg } from './solid.js';
 import { guideWords } from './words.js';
 
 type Set = JigSet<LipSlotGuideSetup>;
-
-/** What a guide is made for; the body's shape is only asked for by guides that hold it. */
-export type GuideWork = {
-  readonly blank: JigBlank;
-  readonly body?: { readonly shape: BodyShape };
-};
 
 /** The guides the set-up asks for: for the sawn blank, the shaped body, or both; none without a slot. */
 export function lipSlotGuide(
