@@ -728,8 +728,8 @@ const entries = {
   'jig-wall-below-nozzle': {
     severity: 'error',
     what: 'The {jig} asks for {key} {wallMm} mm, and the nozzle draws lines of {nozzleMm} mm.',
-    limit: 'At least {leastMm} mm.',
-    from: 'nozzleMm of the printer file',
+    limit: 'At least {leastMm} mm: a line behind what is sunk into it.',
+    from: 'nozzleMm of the printer file, letters.depthMm of the set-up',
     fix: 'Set {key} in a copy of the set-up, or use a finer nozzle; name the copy under `jigs:` in a run.',
     about: 'A wall that is thinner than a line of the nozzle cannot be printed.',
   },

@@ -1,6 +1,6 @@
 /** The room between the cheeks: layers of side views, each as broad as what of the workpiece it lets in. */
-import { asRegion, subtract, union } from '../../geometry/clip.js';
-import { movedRing, type Region, rectRing } from '../../geometry/ring.js';
+import { asRegion, intersect, subtract, union } from '../../geometry/clip.js';
+import { movedRing, type Region, rectRing, regionArea } from '../../geometry/ring.js';
 import { cosSinDeg, type Motion, moved, type Point2 } from '../../geometry/vec.js';
 import type { JigSlot } from '../jig.js';
 import { type Held, halfBreadthAt, levelsAt } from './held.js';
@@ -17,6 +17,8 @@ export const STEPS = 5;
 /** Half the breadth from the center plane to each step's edge, for a body of this half-breadth. */
 export const stepEdges = (halfMm: number): readonly number[] =>
   Array.from({ length: STEPS }, (_, k) => halfMm * Math.sin((Math.PI * (k + 1)) / (2 * STEPS)));
+
+const LEAST_AREA = 1e-3; // mm²: less is where two outlines touch
 
 type Block = Pick<
   SaddlePlan,
@@ -48,7 +50,7 @@ export function layersOf(held: Held, slot: JigSlot, block: Block, setup: LipSlot
   const halfMm = broadestIn(held, slot, block);
   const edges = stepEdges(halfMm);
   const topZ = block.corner[1] + block.heightMm;
-  const layers = edges.map((edge, k): Layer => {
+  const layers = edges.flatMap((edge, k): Layer[] => {
     const free =
       k === 0
         ? [block.cavity]
@@ -56,7 +58,10 @@ export function layersOf(held: Held, slot: JigSlot, block: Block, setup: LipSlot
             const turned = movedRing(turnOf(slot), level);
             return movedRing(toJig(block), cavityOf(turned, topZ, held.strayMm, setup));
           });
-    return { regions: cleared(free.map(asRegion)), halfMm: edge + sideClearanceMm };
+    // Where the body is that broad there may be only the ends of cheeks, with nothing between them.
+    const here = intersect([box], free.map(asRegion)).reduce((sum, r) => sum + regionArea(r), 0);
+    if (here < LEAST_AREA) return [];
+    return [{ regions: cleared(free.map(asRegion)), halfMm: edge + sideClearanceMm }];
   });
   return { halfMm, layers };
 }

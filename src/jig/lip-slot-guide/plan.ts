@@ -19,6 +19,8 @@ export type LipSlotPlan = SaddlePlan &
   PlanView & {
     readonly wing: WingPlan | null;
     readonly layers: readonly Layer[];
+    /** From the center plane to the cheeks. */
+    readonly innerMm: number;
     /** Greatest turns the cheeks allow, about the slot's direction and across it; null: the seat does not stop it. */
     readonly leanDeg: number | null;
     readonly tipDeg: number | null;
@@ -52,7 +54,8 @@ export function planLipSlot(
   const cheekLengthMm = cheekLength(saddle.lengthMm, wing);
   const { halfMm, layers } = layersOf(held, slot, { ...saddle, cheekLengthMm }, setup);
   const fromY = wing?.starboard ? wing.outMm : 0;
-  const widthMm = wholeMicrons(2 * (halfMm + setup.sideClearanceMm + setup.cheekMm));
+  const innerMm = halfMm + setup.sideClearanceMm;
+  const widthMm = wholeMicrons(2 * (innerMm + setup.cheekMm));
   const view = { cheekLengthMm, cheekMm: setup.cheekMm, fromY, toY: fromY + widthMm };
   const contacts = contactsOf(held, slot, { ...saddle, cheekLengthMm, halfMm }, setup);
   const play = playOf(contacts);
@@ -67,17 +70,21 @@ export function planLipSlot(
     ...mouthOf(saddle, slot),
     playDeg: leanDeg,
   });
-  return { plan: { ...saddle, ...view, wing, layers, leanDeg, tipDeg, spread }, problems: [] };
+  return {
+    plan: { ...saddle, ...view, wing, layers, innerMm, leanDeg, tipDeg, spread },
+    problems: [],
+  };
 }
 
-/** Walls that the nozzle cannot draw: each with the key that asks for them. */
+/** Walls of which the nozzle could not draw a line behind their letters: each with the key that asks for them. */
 function thinKeys(setup: LipSlotGuideSetup, { nozzleMm }: Printer): JigProblem[] {
+  const leastMm = nozzleMm + setup.letters.depthMm;
   return (['wallMm', 'cheekMm'] as const)
-    .filter((key) => setup[key] < nozzleMm)
+    .filter((key) => setup[key] < leastMm)
     .map((key) => ({
       code: 'jig-wall-below-nozzle',
       path: [],
-      facts: { key, wallMm: setup[key], nozzleMm, leastMm: nozzleMm },
+      facts: { key, wallMm: setup[key], nozzleMm, leastMm },
     }));
 }
 

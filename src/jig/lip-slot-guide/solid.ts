@@ -34,8 +34,7 @@ export function guideCsg(plan: LipSlotPlan, sunk: readonly Sunk[], setup: LipSlo
 
 /** Through both cheeks to the slot's end, and between them all the way up: no roof is left over the blade. */
 function sawCut(plan: LipSlotPlan): Csg {
-  const { fromY, toY, heightMm, layers } = plan;
-  const innerMm = layers[layers.length - 1].halfMm;
+  const { fromY, toY, heightMm, innerMm } = plan;
   const middle = (fromY + toY) / 2;
   const through = asRegion(sawWay(plan));
   const open = asRegion(sawWay({ ...plan, slotTopZ: heightMm + OVERSHOOT }));
@@ -74,7 +73,12 @@ function slotLines(
 /** Where the workpiece's center line comes out over the saddle, at the nose end and at the far end. */
 function centerMarks(plan: LipSlotPlan, { letters, wallMm }: LipSlotGuideSetup): Csg[] {
   const { lengthMm, heightMm, fromY, toY, cavity } = plan;
-  const farTop = reachBetween(cavity, lengthMm - letters.depthMm, lengthMm)?.low ?? heightMm;
+  // Where the seat rises steeply, the mark is cut as high as the higher of its two ends.
+  const farTop = Math.max(
+    ...[lengthMm - letters.depthMm, lengthMm].map(
+      (x) => reachBetween(cavity, x, x)?.low ?? heightMm,
+    ),
+  );
   const ends = [
     { fromX: -OVERSHOOT, toX: letters.depthMm, top: heightMm },
     {

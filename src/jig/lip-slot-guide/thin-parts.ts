@@ -26,11 +26,12 @@ const LEAST_EDGE = 0.03; // mm: a shorter piece of outline is not looked at
  * 1982), without the corners that any outline has.
  */
 export function thinParts(section: readonly Region[], leastMm: number): Region[] {
-  const half = leastMm / 2 + OVER_MM;
-  const reached = offset(offset(section, -half), half + SLACK_MM);
+  // A wall of just this thickness is no thin one.
+  const enough = leastMm - SLACK_MM;
+  const reached = offset(offset(section, -enough / 2), enough / 2 + SLACK_MM);
   const edges = section.flatMap(edgesOf);
   return subtract(section, reached)
-    .filter((part) => edgesOf(part).some((e) => bounds(e, edges) && facesWall(e, edges, leastMm)))
+    .filter((part) => edgesOf(part).some((e) => bounds(e, edges) && facesWall(e, edges, enough)))
     .flatMap((part) => offset([part], OVER_MM))
     .map(({ outer, holes }) => ({ outer: thinned(outer, SLACK_MM), holes }));
 }
