@@ -50,7 +50,7 @@ export function planSaddle(held: Held, slot: JigSlot, setup: LipSlotGuideSetup):
   const [turned, end] = [movedRing(turn, held.outline), moved(turn, slot.end)];
   const topZ = end[1] + setup.cheekAboveMm;
   const cavity = cavityOf(turned, topZ, held.strayMm, setup);
-  const [fromX, toX] = endsOf(cavity, end, topZ, setup);
+  const [fromX, toX] = endsOf(cavity, { end, topZ, ...sawn }, setup);
   const neededMm = end[1] - lowest(cavity, fromX, toX) + setup.wallMm;
   if (neededMm > setup.stopHeightMm) {
     const facts = { stopHeightMm: setup.stopHeightMm, neededMm };
@@ -120,11 +120,10 @@ export function cavityOf(
   return swept(relieved, [0, Math.max(topZ - lowZ, 0) + 1]);
 }
 
-/** A wall beyond the workpiece toward the nose; on the far side open where it goes on. */
+/** A wall beyond the workpiece toward the nose; on the far side open where it goes on, a wall beyond the slot at least. */
 function endsOf(
   cavity: Ring,
-  end: Point2,
-  topZ: number,
+  { end, topZ, guideSlotMm }: { end: Point2; topZ: number; guideSlotMm: number },
   { wallMm, reachMm }: LipSlotGuideSetup,
 ): readonly [number, number] {
   const [x0, z0, x1] = ringBox(cavity);
@@ -132,7 +131,7 @@ function endsOf(
   const part = intersect([asRegion(cavity)], [under]).find((r) => insideRing(end, r.outer));
   if (!part) throw new Fault('slot end beside the saddle');
   const [from, , to] = ringBox(part.outer);
-  const reached = end[0] + reachMm;
+  const reached = end[0] + Math.max(reachMm, guideSlotMm / 2 + wallMm);
   return [from - wallMm, reached < to - wallMm ? reached : to + wallMm];
 }
 
