@@ -829,9 +829,10 @@ const entries = {
   'jig-angle-not-held': {
     severity: 'error',
     what: 'In the lip-slot guide of {name} at {angleDeg}° the blank rises only {riseMm} mm when it is turned by one degree.',
-    limit: 'More than {leastRiseMm} mm, which a finger feels rock.',
+    limit:
+      'More than {leastRiseMm} mm, which a finger feels rock; the nearest value that works: {works}.',
     from: 'the outline of the blank in a saddle that reaches {reachMm} mm (common practice, no source)',
-    fix: 'Raise reachMm in a copy of the set-up, so that the saddle holds more of the blank, and name the copy under `jigs:` in a run.',
+    fix: 'Set reachMm in a copy of the set-up, so that the saddle holds more of the blank, and name the copy under `jigs:` in a run; or change lip.angleDeg in the pattern.',
     about: 'The saddle touches a part of the blank so round that it does not find the angle.',
   },
   'jig-left-out': {
@@ -866,6 +867,22 @@ const entries = {
     from: 'tickMm of the center-scribe set-up (common practice, no source)',
     fix: 'Measure that mark by hand, or set a smaller tickMm in a copy of the set-up.',
     about: 'Two marks so near each other that the rim between their notches would break off.',
+  },
+  'jig-lean-not-held': {
+    severity: 'warning',
+    what: 'The {jig} of {name} at {angleDeg}° does not keep what it holds from rolling or turning.',
+    limit: 'Less than {mostDeg}° between the cheeks, or it is set by eye.',
+    from: 'the sections of the body in its seat, or sideClearanceMm of the set-up',
+    fix: 'Saw the slot while the blank is square (blank: sawn), or set the center line to the marks on the guide and clamp both.',
+    about: 'A body so round, or cheeks so wide, that a slot sawn in the guide can lean.',
+  },
+  'jig-wall-below-nozzle': {
+    severity: 'error',
+    what: 'The {jig} asks for {key} {wallMm} mm, and the nozzle draws lines of {nozzleMm} mm.',
+    limit: 'At least {leastMm} mm: a line behind what is sunk into it.',
+    from: 'nozzleMm of the printer file, letters.depthMm of the set-up',
+    fix: 'Set {key} in a copy of the set-up, or use a finer nozzle; name the copy under `jigs:` in a run.',
+    about: 'A wall that is thinner than a line of the nozzle cannot be printed.',
   },
   // Writing
   'output-is-file': {

@@ -16,7 +16,13 @@ import { printed } from '../../src/jig/print.js';
 import { type Csg, movedBy } from '../../src/solid/csg.js';
 import { evaluate } from '../../src/solid/evaluate.js';
 import { loadKernel } from '../../src/solid/kernel.js';
-import { type Matrix, placement, translation } from '../../src/solid/placement.js';
+import {
+  inverse,
+  type Matrix,
+  placement,
+  pointBy,
+  translation,
+} from '../../src/solid/placement.js';
 import { box } from '../solid/shapes.js';
 import { BODIES, lureBlank } from './lure-blanks.js';
 import { drillStopSetup, lipSlotSetup, printer } from './set-ups.js';
@@ -26,14 +32,14 @@ type Setups = { readonly drillStop: DrillStopSetup; readonly lipSlotGuide: LipSl
 const setups: Setups = { drillStop: drillStopSetup, lipSlotGuide: lipSlotSetup };
 const blank = lureBlank({ ...BODIES[1], lipAngleDeg: 60 });
 const [drill] = drillStopJig(kernel, blank, drillStopSetup).jigs;
-const [guide] = lipSlotGuide(kernel, blank, lipSlotSetup).jigs;
+const [guide] = lipSlotGuide(kernel, { blank }, { setup: lipSlotSetup, printer }).jigs;
 
 const check = (jig: Jig, against: JigBlank, { drillStop, lipSlotGuide: lip }: Setups) => {
   const common = checkJig(kernel, jig, { blank: against });
   if (common.flaws.some((f) => f.code === 'mesh-open')) return common;
   const own = isDrillStop(jig)
     ? checkDrillGuides(kernel, jig, against, drillStop)
-    : checkSawSlot(kernel, jig as LipSlotGuide, against, lip);
+    : checkSawSlot(kernel, jig as LipSlotGuide, { blank: against }, lip);
   return joined([common, own]);
 };
 const codes = (jig: Jig, other: { blank?: JigBlank; setups?: Setups } = {}) => [
@@ -162,6 +168,13 @@ describe('the guides of the drill', () => {
 });
 
 describe('the slot of the saw', () => {
+  const [slotX] = pointBy(inverse(guide.jigToBlank), [
+    blank.slot!.mouth[0],
+    0,
+    blank.slot!.mouth[1],
+  ]);
+  const wing = lipSlotSetup.wingMm;
+
   test('missing', () => {
     expect(codes(rebuilt(guide, without(1)))).toEqual(['openings', 'slot-missing']);
   });
@@ -181,12 +194,38 @@ describe('the slot of the saw', () => {
     expect(codes(guide, { setups: deep })).toContain('slot-depth');
   });
 
+  test('a stop face that is not there in one cheek, or on one side of the slot', () => {
+    const [length, width] = guide.sizeMm;
+    const hollow = (csg: Csg): Csg => ({
+      kind: 'subtract',
+      from: csg,
+      parts: [box(6, 4, 0.05, [slotX - 8, wing - 1, -0.01])],
+    });
+    expect(codes(rebuilt(guide, hollow))).toContain('stop-missing');
+    const aft = (csg: Csg): Csg => ({
+      kind: 'subtract',
+      from: csg,
+      parts: [box(length, width, 0.05, [slotX + 0.2, 0, -0.01])],
+    });
+    expect(codes(rebuilt(guide, aft))).toContain('stop-missing');
+  });
+
+  test('a wing nearer the blade or shorter than asked, cheeks too far apart, no line', () => {
+    const asked = (lip: Partial<LipSlotGuideSetup>) =>
+      codes(guide, { setups: { ...setups, lipSlotGuide: { ...lipSlotSetup, ...lip } } });
+    expect(asked({ guardMm: lipSlotSetup.guardMm + 0.1 })).toEqual(['wing-at-blade']);
+    expect(asked({ wingMm: lipSlotSetup.wingMm + 0.1 })).toEqual(['wing-short']);
+    expect(asked({ sideClearanceMm: 0.2 })).toEqual(['cheeks-apart']);
+    // Parts: cavity, saw's way, lines and marks, letters.
+    expect(codes(rebuilt(guide, without(2)))).toEqual(['slot-line-missing']);
+  });
+
   test('a saddle that holds no angle', () => {
     const open = (csg: Csg): Csg =>
       csg.kind === 'subtract'
         ? {
             ...csg,
-            parts: [...csg.parts, box(30, 60, 60, [guide.sizeMm[0] * 0.45, -5, 17])],
+            parts: [...csg.parts, box(30, 100, 60, [guide.sizeMm[0] * 0.45, -5, 17])],
           }
         : csg;
     expect(codes(rebuilt(guide, open))).toContain('angle-not-held');

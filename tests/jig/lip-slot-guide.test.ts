@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { insideRing } from '../../src/geometry/ring.js';
 import { cosSinDeg } from '../../src/geometry/vec.js';
+import { cross3, length3, sub3 } from '../../src/geometry/vec3.js';
 import { checkJig, joined } from '../../src/jig/check.js';
 import type { JigBlank } from '../../src/jig/jig.js';
 import { checkSawSlot } from '../../src/jig/lip-slot-guide/check.js';
@@ -8,18 +10,19 @@ import { lipSlotGuide } from '../../src/jig/lip-slot-guide/make.js';
 import type { LipSlotGuideSetup } from '../../src/jig/lip-slot-guide/setup.js';
 import { loadKernel } from '../../src/solid/kernel.js';
 import { inverse, pointBy } from '../../src/solid/placement.js';
+import { seeded } from '../mass/lures.js';
 import { BODIES, LIP_ANGLES, lureBlank } from './lure-blanks.js';
-import { lipSlotSetup as setup } from './set-ups.js';
+import { printer, lipSlotSetup as setup } from './set-ups.js';
 
 const kernel = await loadKernel();
 
 function made(blank: JigBlank, changed: Partial<LipSlotGuideSetup> = {}): LipSlotGuide {
-  const outcome = lipSlotGuide(kernel, blank, { ...setup, ...changed });
+  const outcome = lipSlotGuide(kernel, { blank }, { setup: { ...setup, ...changed }, printer });
   if (outcome.problems.length > 0) throw new Error(JSON.stringify(outcome.problems));
   return outcome.jigs[0];
 }
 const problemsOf = (blank: JigBlank, changed: Partial<LipSlotGuideSetup> = {}) =>
-  lipSlotGuide(kernel, blank, { ...setup, ...changed }).problems;
+  lipSlotGuide(kernel, { blank }, { setup: { ...setup, ...changed }, printer }).problems;
 
 const middle = lureBlank({ ...BODIES[1], lipAngleDeg: 45 });
 const slot = middle.slot!;
@@ -35,7 +38,7 @@ describe('for lures from 60 to 180 mm and lips from straight ahead to square', (
       const jig = made(blank);
       const { flaws } = joined([
         checkJig(kernel, jig, { blank }),
-        checkSawSlot(kernel, jig, blank, setup),
+        checkSawSlot(kernel, jig, { blank }, setup),
       ]);
       expect(flaws, `${blank.name} at ${jig.angleDeg}°`).toEqual([]);
       expect(jig.lettersLeftOut, `${blank.name} at ${jig.angleDeg}°`).toEqual([]);
@@ -74,12 +77,16 @@ describe('saw and stop', () => {
     expect(guideSlotMm).toBeCloseTo(1.9 + setup.runningClearanceMm, 12);
   });
 
-  test('lean: twice the gap over the height of the cheeks', () => {
+  test('lean: less than twice the gap over the longest line the cheeks can hold, more than over the guide', () => {
     const jig = made(middle);
-    const heldMm = jig.sizeMm[2] - setup.wallMm;
-    const degrees = (Math.atan((2 * setup.sideClearanceMm) / heldMm) * 180) / Math.PI;
-    expect(jig.leanDeg).toBeCloseTo(degrees, 6);
-    expect(jig.leanDeg).toBeLessThan(0.5);
+    const degrees = (Math.atan((2 * setup.sideClearanceMm) / jig.sizeMm[0]) * 180) / Math.PI;
+    expect(jig.leanDeg).toBeGreaterThan(degrees);
+    expect(jig.leanDeg).toBeLessThan(2 * degrees);
+    expect(jig.spread.leanDeg?.greatest).toBeGreaterThan(jig.leanDeg ?? 90);
+  });
+
+  test('the stop face goes on at least a wall’s thickness on both sides of the slot', () => {
+    for (const land of made(middle).stopLandMm) expect(land).toBeGreaterThan(setup.wallMm);
   });
 });
 
@@ -98,9 +105,113 @@ describe('letters', () => {
   });
 });
 
+describe('hands', () => {
+  const cheekOf = (texts: LipSlotGuide['letters']) => texts.map((l) => l.face.name);
+
+  test('both: a wing on each cheek, and the guide is its own mirror image but for letters', () => {
+    const jig = made(middle);
+    expect(jig.wings).toEqual(['starboard', 'port']);
+    const middleY = pointBy(inverse(jig.jigToBlank), [0, 0, 0])[1];
+    expect(middleY).toBeCloseTo(jig.sizeMm[1] / 2, 5);
+  });
+
+  test('right: the wing on the port cheek, letters first on starboard; left: the other way round', () => {
+    const [right, left] = (['right', 'left'] as const).map((hand) => made(middle, { hand }));
+    expect(right.wings).toEqual(['port']);
+    expect(left.wings).toEqual(['starboard']);
+    expect(cheekOf(right.letters)[0]).toBe('starboard cheek');
+    expect(cheekOf(left.letters)[0]).toBe('port cheek');
+    expect(right.sizeMm[1]).toBeCloseTo(left.sizeMm[1], 5);
+    // One wing less than for both.
+    expect(made(middle).sizeMm[1] - right.sizeMm[1]).toBeCloseTo(setup.wingMm, 5);
+  });
+
+  test('no wings if none are asked for; then the words say to clamp it', () => {
+    const jig = made(middle, { wingMm: 0 });
+    expect(jig.wings).toEqual([]);
+    expect(jig.words.join(' ')).toContain('no wings');
+    const { flaws } = checkSawSlot(kernel, jig, { blank: middle }, { ...setup, wingMm: 0 });
+    expect(flaws).toEqual([]);
+  });
+
+  test('nothing overhangs: no facet but the stop face looks down', () => {
+    for (const hand of ['both', 'left', 'right'] as const) {
+      const { positions, triangles } = made(middle, { hand }).mesh;
+      for (let t = 0; t < triangles.length; t += 3) {
+        const [a, b, c] = [0, 1, 2].map((k) => {
+          const v = 3 * triangles[t + k];
+          return [positions[v], positions[v + 1], positions[v + 2]] as const;
+        });
+        const normal = cross3(sub3(b, a), sub3(c, a));
+        const size = length3(normal);
+        // Twice the area of a stroke of a letter, as long as it is high.
+        const small = size < 2 * setup.letters.heightMm * setup.letters.depthMm;
+        const steep = normal[2] > -Math.SQRT1_2 * size;
+        const bridged = Math.max(a[2], b[2], c[2]) >= setup.stopHeightMm;
+        expect(small || steep || bridged || Math.max(a[2], b[2], c[2]) === 0).toBe(true);
+      }
+    }
+  });
+});
+
+describe('words', () => {
+  test('say how to press, which saw, where it stops, and what to look out for', () => {
+    const words = made(middle).words.join(' ');
+    expect(words).toContain('straight along the slot');
+    expect(words).toContain('cuts 0.8 mm');
+    expect(words).toContain('35 mm from the teeth');
+    expect(words).toContain('Local rules');
+    const square = made(lureBlank({ ...BODIES[4], lipAngleDeg: 90 })).words.join(' ');
+    expect(square).toContain('toward the nose wall');
+  });
+});
+
+describe('any lure', () => {
+  /** Lengths, depths and slots far beyond those of the table above; seed 7. */
+  const random = seeded(7);
+  const draw = (from: number, to: number) => from + (to - from) * random();
+  const blanks = Array.from({ length: 60 }, () => {
+    const blank = lureBlank({
+      lengthMm: draw(40, 250),
+      backRatio: draw(0.05, 0.2),
+      bellyRatio: draw(0.05, 0.2),
+      thicknessMm: draw(8, 45),
+      lipAngleDeg: draw(0, 90),
+      holeStations: [],
+      allowanceMm: draw(0.5, 2),
+    });
+    const slot = blank.slot!;
+    const depthMm = draw(3, slot.depthMm);
+    const end = [
+      slot.mouth[0] - slot.outward[0] * depthMm,
+      slot.mouth[1] - slot.outward[1] * depthMm,
+    ] as const;
+    return { ...blank, slot: { ...slot, depthMm, end, widthMm: draw(0.9, 4) } };
+  }).filter(({ slot, profileRing }) => insideRing(slot.end, profileRing));
+
+  test('gets a sound guide or is told why not', () => {
+    expect(blanks.length).toBeGreaterThan(40);
+    const told = blanks.map((blank) => {
+      const tall = { ...setup, stopHeightMm: 60 };
+      const { jigs, problems } = lipSlotGuide(kernel, { blank }, { setup: tall, printer });
+      const flaws = jigs.flatMap(
+        (jig) =>
+          joined([checkJig(kernel, jig, { blank }), checkSawSlot(kernel, jig, { blank }, tall)])
+            .flaws,
+      );
+      expect(flaws, `${blank.name} at ${blank.slot.angleDeg}°`).toEqual([]);
+      expect(jigs.length + problems.length).toBe(1);
+      return problems.map((p) => p.code);
+    });
+    expect(told.filter((codes) => codes.length === 0).length).toBeGreaterThan(40);
+  });
+});
+
 describe('what stands in the way', () => {
   test('no lip, no guide', () => {
-    expect(lipSlotGuide(kernel, { ...middle, slot: null }, setup).jigs).toEqual([]);
+    expect(
+      lipSlotGuide(kernel, { blank: { ...middle, slot: null } }, { setup, printer }).jigs,
+    ).toEqual([]);
   });
 
   test('a kerf wider than the slot', () => {
@@ -120,11 +231,32 @@ describe('what stands in the way', () => {
 
   test('a slot that ends in the air is refused: patterns rule it out before', () => {
     const end = [slot.end[0], slot.end[1] + 60] as const;
-    expect(() => problemsOf({ ...middle, slot: { ...slot, end } })).toThrow(/outside its blank/);
+    expect(() => problemsOf({ ...middle, slot: { ...slot, end } })).toThrow(
+      /outside its workpiece/,
+    );
   });
 
   test('a saddle so short or loose that the blank can turn in it', () => {
     const [problem] = problemsOf(middle, { reliefMm: 3, reachMm: 5 });
     expect(problem).toMatchObject({ code: 'jig-angle-not-held', facts: { reachMm: 5 } });
+    const reachMm = Number(/^reachMm ([\d.]+)$/.exec(String(problem.facts.works))?.[1]);
+    expect(problemsOf(middle, { reliefMm: 3, reachMm })).toEqual([]);
+    expect(problemsOf(middle, { reliefMm: 3, reachMm: 0.9 * reachMm }).length).toBe(1);
+  });
+
+  test('walls that the nozzle cannot draw', () => {
+    const coarse = { ...printer, nozzleMm: 1.2 };
+    const { problems } = lipSlotGuide(
+      kernel,
+      { blank: middle },
+      { setup: { ...setup, wallMm: 1 }, printer: coarse },
+    );
+    expect(problems).toEqual([
+      {
+        code: 'jig-wall-below-nozzle',
+        path: [],
+        facts: { key: 'wallMm', wallMm: 1, nozzleMm: 1.2, leastMm: expect.closeTo(1.8, 9) },
+      },
+    ]);
   });
 });

@@ -11,6 +11,6 @@ export const lipSlotGuideKind = jigKind<LipSlotGuideSetup, LipSlotGuide>({
   isAid: false,
   sections: lipSlotGuideSections,
   schema: lipSlotGuideSchema,
-  make: (kernel, { blank }, { setup }) => lipSlotGuide(kernel, blank, setup),
-  measure: (kernel, jig, { blank }, { setup }) => checkSawSlot(kernel, jig, blank, setup),
+  make: (kernel, work, set) => lipSlotGuide(kernel, work, set),
+  measure: (kernel, jig, work, { setup }) => checkSawSlot(kernel, jig, work, setup),
 });

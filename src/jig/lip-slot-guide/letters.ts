@@ -1,8 +1,21 @@
-/** What is written on a lip-slot guide, and where. */
+/**
+ * What is written on a lip-slot guide, and where: read as the saw stands over it, the stop face up.
+ * The cheek toward the maker is lettered first.
+ */
+import type { Point3 } from '../../geometry/vec.js';
 import type { JigBlank, JigSlot } from '../jig.js';
-import { type Face, placed, type Room } from '../letters.js';
+import { type Face, type Place, placed, type Room, type Sunk } from '../letters.js';
 import type { LipSlotPlan } from './plan.js';
 import type { LipSlotGuideSetup } from './setup.js';
+
+const STARBOARD = 'starboard cheek';
+const PORT = 'port cheek';
+
+/** The slot's line goes on at least this far over its end, the center line's marks this far from an edge. */
+export const LINE_MM = 3;
+export const MARK_MM = 6;
+/** Letters nearer to the middle of the slot's line than this are in its way. */
+const BESIDE_MM = 0.8;
 
 /**
  * Name and version, the lip angle ("A45") with the slot's depth, and the stop height the saw must be
@@ -13,65 +26,106 @@ export function lipSlotLetters(given: {
   readonly slot: JigSlot;
   readonly setup: LipSlotGuideSetup;
   readonly plan: LipSlotPlan;
-  /** Over both cheeks. */
-  readonly widthMm: number;
 }) {
-  const { blank, slot, setup, plan, widthMm } = given;
-  const places = [
-    { face: starboard(), rooms: roomsOf(plan, false) },
-    { face: port(plan.lengthMm, widthMm), rooms: roomsOf(plan, true) },
-    {
-      face: noseEnd(widthMm),
-      rooms: [{ left: 0, right: widthMm, bottom: 0, top: plan.heightMm }],
-    },
-  ];
+  const { blank, slot, setup, plan } = given;
+  const starboard = { face: starboardFace(plan), rooms: cheekRooms(plan, 'starboard') };
+  const port = { face: portFace(plan), rooms: cheekRooms(plan, 'port') };
+  const cheeks: Place[] = setup.hand === 'left' ? [port, starboard] : [starboard, port];
+  const places = [...cheeks, { face: noseEnd(plan), rooms: [noseRoom(plan)] }];
   const title = [blank.name.toUpperCase(), `V${blank.version}`.toUpperCase()];
-  const slotText = [`A${number(slot.angleDeg)}`, `DEPTH ${number(slot.depthMm)}`];
+  const [angle, depth] = [`A${number(slot.angleDeg)}`, number(slot.depthMm)];
   const stopText = ['STOP', number(setup.stopHeightMm)];
+  const breaks = [
+    [[title.join(' ')], title],
+    [[`${angle} DEPTH ${depth}`], [angle, `DEPTH ${depth}`], [angle, 'DEPTH', depth]],
+    [[stopText.join(' ')], stopText],
+  ];
   return placed(
-    [title, slotText, stopText].map((lines) => ({ breaks: [[lines.join(' ')], lines], places })),
+    breaks.map((lines) => ({ breaks: lines, places })),
     setup.letters,
   );
 }
 
 const number = (value: number): string => String(Number(value.toFixed(1)));
 
-/** Seen from starboard, X to the right. */
-const starboard = (): Face => ({
-  name: 'starboard cheek',
-  origin: [0, 0, 0],
-  right: [1, 0, 0],
-  up: [0, 0, 1],
+const DOWN: Point3 = [0, 0, -1];
+
+/** Seen from starboard, stop face up: X to the left. */
+const starboardFace = ({ cheekLengthMm, fromY, heightMm }: LipSlotPlan): Face => ({
+  name: STARBOARD,
+  origin: [cheekLengthMm, fromY, heightMm],
+  right: [-1, 0, 0],
+  up: DOWN,
   out: [0, -1, 0],
 });
 
-/** Seen from port, X to the left. */
-const port = (lengthMm: number, widthMm: number): Face => ({
-  name: 'port cheek',
-  origin: [lengthMm, widthMm, 0],
-  right: [-1, 0, 0],
-  up: [0, 0, 1],
+/** Seen from port, stop face up: X to the right. */
+const portFace = ({ toY, heightMm }: LipSlotPlan): Face => ({
+  name: PORT,
+  origin: [0, toY, heightMm],
+  right: [1, 0, 0],
+  up: DOWN,
   out: [0, 1, 0],
 });
 
-/** Seen from ahead of the nose wall, port to the left. */
-const noseEnd = (widthMm: number): Face => ({
+/** Seen from ahead of the nose wall, stop face up: port to the right. */
+const noseEnd = ({ fromY, heightMm }: LipSlotPlan): Face => ({
   name: 'nose end',
-  origin: [0, widthMm, 0],
-  right: [0, -1, 0],
-  up: [0, 0, 1],
+  origin: [0, fromY, heightMm],
+  right: [0, 1, 0],
+  up: DOWN,
   out: [-1, 0, 0],
 });
 
-/** Nose side of the slot, far side, and the band over it. */
-function roomsOf(plan: LipSlotPlan, mirrored: boolean): Room[] {
-  const { lengthMm, heightMm, slotX, slotTopZ } = plan;
+const noseRoom = ({ fromY, toY, heightMm }: LipSlotPlan): Room => ({
+  left: 0,
+  right: toY - fromY,
+  bottom: MARK_MM + LINE_MM,
+  top: heightMm,
+});
+
+/** A rectangle of a cheek in jig coordinates. */
+type Patch = {
+  readonly fromX: number;
+  readonly toX: number;
+  readonly fromZ: number;
+  readonly toZ: number;
+};
+
+/** Nose side of the slot, the other side clear of a wing, and the band over slot and fin. */
+function cheekRooms(plan: LipSlotPlan, side: 'starboard' | 'port'): Room[] {
+  const { cheekLengthMm: end, heightMm, slotX, slotTopZ, wing } = plan;
   const half = plan.guideSlotMm / 2;
-  const rooms = [
-    { left: 0, right: slotX - half, bottom: 0, top: heightMm },
-    { left: slotX + half, right: lengthMm, bottom: 0, top: heightMm },
-    { left: 0, right: lengthMm, bottom: slotTopZ, top: heightMm },
+  const beside = slotX + half;
+  const aft: Patch[] = wing?.[side]
+    ? [
+        { fromX: wing.finToX, toX: end, fromZ: wing.thickMm, toZ: heightMm },
+        { fromX: beside, toX: end, fromZ: slotTopZ, toZ: heightMm },
+        { fromX: beside, toX: wing.fromX, fromZ: 0, toZ: heightMm },
+      ]
+    : [{ fromX: beside, toX: end, fromZ: 0, toZ: heightMm }];
+  const patches: Patch[] = [
+    { fromX: 0, toX: slotX - half, fromZ: 0, toZ: heightMm },
+    ...aft,
+    { fromX: 0, toX: end, fromZ: slotTopZ + LINE_MM, toZ: heightMm },
   ];
-  if (!mirrored) return rooms;
-  return rooms.map((r) => ({ ...r, left: lengthMm - r.right, right: lengthMm - r.left }));
+  return patches.map(({ fromX, toX, fromZ, toZ }) => {
+    const [left, right] = side === 'starboard' ? [end - toX, end - fromX] : [fromX, toX];
+    return { left, right, bottom: heightMm - toZ, top: heightMm - fromZ };
+  });
+}
+
+/** How far up a cheek the slot's line can go on before it meets letters. */
+export function lineTop(plan: LipSlotPlan, side: 'starboard' | 'port', sunk: readonly Sunk[]) {
+  const { cheekLengthMm, heightMm, slotX, slotTopZ } = plan;
+  const name = side === 'starboard' ? STARBOARD : PORT;
+  const at = side === 'starboard' ? cheekLengthMm - slotX : slotX;
+  const over = sunk.filter(
+    ({ face, box }) =>
+      face.name === name &&
+      box.left - BESIDE_MM < at &&
+      at < box.right + BESIDE_MM &&
+      heightMm - box.bottom > slotTopZ,
+  );
+  return Math.min(Infinity, ...over.map(({ box }) => heightMm - box.top - BESIDE_MM));
 }

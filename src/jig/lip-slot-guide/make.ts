@@ -1,120 +1,119 @@
 /**
  * The lip-slot guide: a saddle that is pressed over the nose of the sawn blank, with a cheek on each
- * flat side. A saw slot through saddle and cheeks leads the blade in the plane of the lip; the saw's
- * spine, or a strip clamped to the blade, comes to rest on the stop face when the slot is deep
- * enough. The saddle's seat is the blank's own edge, so the blank finds its angle by being pressed
- * in, and comes out along the slot. Printed standing on the stop face: the seat faces up, cheeks and
- * saw slot stand upright, nothing needs support.
+ * flat side, or over the shaped body, with a stepped seat. A saw slot through saddle and cheeks leads
+ * the blade in the plane of the lip; the saw's spine, or a strip clamped to the blade, comes to rest
+ * on the stop face, on both sides of the slot and over both cheeks, when the slot is deep enough. The
+ * saddle's seat is the edge of the side view, so the workpiece finds its angle by being pressed in,
+ * and comes out along the slot. Printed standing on the stop face: the seat faces up, cheeks, saw
+ * slot and wings stand upright, nothing needs support.
  *
  * Jig coordinates: X across the slot (aft, down), Y to port, Z along the slot into the body.
  */
-import { asRegion } from '../../geometry/clip.js';
 import { meshBox, meshVolume } from '../../geometry/mesh.js';
-import { rectRing } from '../../geometry/ring.js';
 import { cosSinDeg, type Point3 } from '../../geometry/vec.js';
-import { type Csg, extruded, movedBy } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { placement } from '../../solid/placement.js';
-import type { JigBlank, JigOutcome } from '../jig.js';
-import { grooves, type Sunk } from '../letters.js';
-import type { LipSlotGuide } from './jig.js';
+import type { JigBlank, JigOutcome, JigSlot } from '../jig.js';
+import type { JigSet } from '../kind.js';
+import { type Held, heldBlank, heldBody } from './held.js';
+import type { GuideWork, LipSlotGuide } from './jig.js';
 import { lipSlotLetters } from './letters.js';
-import { type LipSlotPlan, planLipSlot, sawWay } from './plan.js';
+import { HELD_DEG, type LipSlotPlan, planLipSlot } from './plan.js';
 import type { LipSlotGuideSetup } from './setup.js';
+import { guideCsg } from './solid.js';
+import { guideWords } from './words.js';
 
-const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
+type Set = JigSet<LipSlotGuideSetup>;
 
-/** The guide for the blank's lip slot; none when there is no slot. */
+/** The guides the set-up asks for: for the sawn blank, the shaped body, or both; none without a slot. */
 export function lipSlotGuide(
   kernel: SolidKernel,
-  blank: JigBlank,
-  setup: LipSlotGuideSetup,
+  { blank, body }: GuideWork,
+  set: Set,
 ): JigOutcome<LipSlotGuide> {
   const { slot } = blank;
   if (!slot) return { jigs: [], problems: [] };
-  const { plan, problems } = planLipSlot(blank.profileRing, slot, setup);
-  if (!plan) return { jigs: [], problems };
-  const widths = widthsOf(blank, setup);
-  const { sunk, leftOut } = lipSlotLetters({ blank, slot, setup, plan, widthMm: widths.outer });
-  const csg = guideCsg(plan, widths, sunk, setup);
-  const mesh = evaluate(kernel, csg);
-  const sizeMm = meshBox(mesh)[1];
-  const [cos, sin] = cosSinDeg(slot.angleDeg);
-  const [across, along]: [Point3, Point3] = [
-    [sin, 0, -cos],
-    [cos, 0, sin],
+  const wanted = set.setup.blank;
+  const held = [
+    ...(wanted === 'shaped' ? [] : [heldBlank(blank)]),
+    ...(wanted === 'sawn' || !body ? [] : [heldBody(body.shape)]),
   ];
-  const corner = (i: 0 | 2) => plan.corner[0] * across[i] + plan.corner[1] * along[i];
+  const outcomes = held.map((h) => guideFor(kernel, h, { blank, slot }, set));
+  return {
+    jigs: outcomes.flatMap((o) => o.jigs),
+    problems: outcomes.flatMap((o) => o.problems),
+  };
+}
+
+function guideFor(
+  kernel: SolidKernel,
+  held: Held,
+  { blank, slot }: { readonly blank: JigBlank; readonly slot: JigSlot },
+  set: Set,
+): JigOutcome<LipSlotGuide> {
+  const { plan, problems } = planLipSlot(held, slot, set);
+  if (!plan) return { jigs: [], problems };
+  const { setup } = set;
+  const { sunk, leftOut } = lipSlotLetters({ blank, slot, setup, plan });
+  const csg = guideCsg(plan, sunk, setup);
+  const mesh = evaluate(kernel, csg);
+  const [across, along] = axesOf(slot);
   const jig: LipSlotGuide = {
     kind: 'lip-slot-guide',
     pattern: blank.name,
-    part: '',
+    part: held.kind === 'sawn' ? '' : 'shaped',
     csg,
     mesh,
-    jigToBlank: placement(across, [0, 1, 0], along, [corner(0), -widths.outer / 2, corner(2)]),
+    jigToBlank: placement(across, [0, 1, 0], along, originOf(plan, slot)),
     axis: { originMm: [slot.mouth[0], 0, slot.mouth[1]], direction: along },
-    workpiece: 'sawn',
+    workpiece: held.kind,
     seatMm: setup.seatClearanceMm,
     freeDirection: along,
     leastWallMm: Math.min(setup.wallMm, setup.cheekMm),
     keepWholeMm: [[0, plan.lengthMm]],
-    sizeMm,
+    sizeMm: meshBox(mesh)[1],
     volumeMm3: meshVolume(mesh),
     openings: 1,
     letters: sunk,
     lettersLeftOut: leftOut,
-    words: [
-      'Press the blank into the saddle, toward the nose wall, before and while you saw.',
-      'Saw until the spine, or the strip clamped to the blade, rests on the stop face.',
-      'Keep fingers out of the line of the blade. Local rules come first.',
-    ],
     angleDeg: slot.angleDeg,
     depthMm: slot.depthMm,
     guideSlotMm: plan.guideSlotMm,
     passes: plan.passes,
     stopHeightMm: setup.stopHeightMm,
-    leanDeg: leanDeg(plan, setup),
+    stopLandMm: landsOf(plan),
+    wings: (['starboard', 'port'] as const).filter((side) => plan.wing?.[side]),
+    leanDeg: plan.leanDeg,
+    tipDeg: plan.tipDeg,
     hold: plan.hold,
+    spread: plan.spread,
+    words: guideWords(held, plan, setup),
   };
-  return { jigs: [jig], problems: [] };
+  const rolls: JigOutcome<LipSlotGuide>['problems'] =
+    plan.leanDeg === null
+      ? [{ code: 'jig-lean-not-held', facts: { angleDeg: slot.angleDeg, mostDeg: HELD_DEG } }]
+      : [];
+  return { jigs: [jig], problems: rolls };
 }
 
-type Widths = { readonly inner: number; readonly outer: number };
-
-function widthsOf({ thicknessMm }: JigBlank, setup: LipSlotGuideSetup): Widths {
-  const inner = thicknessMm + 2 * setup.sideClearanceMm;
-  return { inner, outer: inner + 2 * setup.cheekMm };
+/** X and Z of the jig in the lure's frame. */
+function axesOf({ angleDeg }: JigSlot): readonly [Point3, Point3] {
+  const [cos, sin] = cosSinDeg(angleDeg);
+  return [
+    [sin, 0, -cos],
+    [cos, 0, sin],
+  ];
 }
 
-/** The cheeks hold the blank's sides from the seat to their top: the gap over that height. */
-function leanDeg({ heightMm }: LipSlotPlan, setup: LipSlotGuideSetup): number {
-  const heldMm = heightMm - setup.wallMm;
-  return (Math.atan2(2 * setup.sideClearanceMm, heldMm) * 180) / Math.PI;
+/** The jig's origin in the lure's frame. */
+function originOf({ corner, fromY, toY }: LipSlotPlan, slot: JigSlot): Point3 {
+  const [across, along] = axesOf(slot);
+  const at = (i: 0 | 2) => corner[0] * across[i] + corner[1] * along[i];
+  return [at(0), -(fromY + toY) / 2, at(2)];
 }
 
-function guideCsg(
-  plan: LipSlotPlan,
-  { inner, outer }: Widths,
-  sunk: readonly Sunk[],
-  setup: LipSlotGuideSetup,
-): Csg {
-  const block = asRegion(rectRing(0, 0, plan.lengthMm, plan.heightMm));
-  const cheekMm = (outer - inner) / 2;
-  return {
-    kind: 'subtract',
-    from: standing([block], { fromY: 0, toY: outer }),
-    parts: [
-      standing([asRegion(plan.cavity)], { fromY: cheekMm, toY: outer - cheekMm }),
-      standing([asRegion(sawWay(plan))], { fromY: -OVERSHOOT, toY: outer + OVERSHOOT }),
-      ...grooves(sunk, setup.letters),
-    ],
-  };
-}
-
-/** A prism of a side view (X to the right, Z up) between two Y. */
-const standing = (
-  view: Parameters<typeof extruded>[0],
-  { fromY, toY }: { fromY: number; toY: number },
-): Csg =>
-  movedBy(placement([1, 0, 0], [0, 0, 1], [0, -1, 0], [0, 0, 0]), extruded(view, -toY, -fromY));
+const landsOf = ({ slotX, guideSlotMm, lengthMm }: LipSlotPlan): readonly [number, number] => [
+  slotX - guideSlotMm / 2,
+  lengthMm - slotX - guideSlotMm / 2,
+];

@@ -1,141 +1,111 @@
-/**
- * The measures of a lip-slot guide, before any solid is made, in the side view. Turned coordinates:
- * Z along the slot into the body, X across it (aft, down). Jig coordinates: the same, counted from
- * the guide's corner at the nose end of its stop face.
- */
-import { asRegion, intersect, offset, subtract } from '../../geometry/clip.js';
-import { insideRing, movedRing, type Ring, rectRing, ringBox } from '../../geometry/ring.js';
-import { thinned } from '../../geometry/thin.js';
-import { type Motion, moved, type Point2 } from '../../geometry/vec.js';
-import { Fault } from '../../problem.js';
+/** The measures of a lip-slot guide, before any solid is made: saddle, wings, layers, play and spread. */
+import { distance, type Point2 } from '../../geometry/vec.js';
 import type { JigProblem, JigSlot } from '../jig.js';
-import { reachBetween, SEAT_CHORD, swept, wholeMicrons } from '../outline.js';
-import type { LipSlotGuide } from './jig.js';
-import { type Hold, holdOf, LEAST_RISE } from './seat.js';
+import type { JigSet } from '../kind.js';
+import { wholeMicrons } from '../outline.js';
+import type { Printer } from '../printer.js';
+import { contactsOf } from './contact.js';
+import type { Held } from './held.js';
+import { jigView, type Layer, layersOf } from './layers.js';
+import { nearestHeld } from './nearest.js';
+import { playOf } from './play.js';
+import { planSaddle, type SaddlePlan } from './saddle.js';
+import { LEAST_RISE } from './seat.js';
 import type { LipSlotGuideSetup } from './setup.js';
+import { type SlotSpread, slotSpread } from './spread.js';
+import { cheekLength, type PlanView, planWing, type WingPlan } from './wing.js';
 
-/** Jig coordinates, except `corner`. */
-export type LipSlotPlan = {
-  /** The jig's origin in turned coordinates. */
-  readonly corner: Point2;
-  readonly lengthMm: number;
-  readonly heightMm: number;
-  /** Middle of the slot. */
-  readonly slotX: number;
-  /** Where the saw's way ends in the cheeks. */
-  readonly slotTopZ: number;
-  readonly guideSlotMm: number;
-  readonly passes: LipSlotGuide['passes'];
-  /** What the blank's side view needs free between the cheeks, up to beyond their top. */
-  readonly cavity: Ring;
-  readonly hold: Hold;
-};
+export type LipSlotPlan = SaddlePlan &
+  PlanView & {
+    readonly wing: WingPlan | null;
+    readonly layers: readonly Layer[];
+    /** From the center plane to the cheeks. */
+    readonly innerMm: number;
+    /** Greatest turns the cheeks allow, about the slot's direction and across it; null: the seat does not stop it. */
+    readonly leanDeg: number | null;
+    readonly tipDeg: number | null;
+    readonly spread: SlotSpread;
+  };
 
 type Planned =
   | { readonly plan: LipSlotPlan; readonly problems: readonly [] }
   | { readonly plan: null; readonly problems: readonly JigProblem[] };
 
-export function planLipSlot(profile: Ring, slot: JigSlot, setup: LipSlotGuideSetup): Planned {
-  if (!insideRing(slot.end, profile)) throw new Fault('lip slot ends outside its blank');
-  const sawn = slotWidth(slot, setup);
-  if (!sawn) {
-    const facts = { kerfMm: setup.sawKerfMm, slotMm: slot.widthMm };
-    return failed('jig-kerf-wider-than-slot', facts);
+/** A greater turn is no small one, and no seat is said to hold it. */
+export const HELD_DEG = 5;
+
+export function planLipSlot(
+  held: Held,
+  slot: JigSlot,
+  { setup, printer }: JigSet<LipSlotGuideSetup>,
+): Planned {
+  const thin = thinKeys(setup, printer);
+  if (thin.length > 0) return { plan: null, problems: thin };
+  const { plan: saddle, problem } = planSaddle(held, slot, setup);
+  if (!saddle) return { plan: null, problems: [problem] };
+  if (!(saddle.hold.riseMm > LEAST_RISE)) {
+    const { riseMm } = saddle.hold;
+    const works = nearestHeld(held, slot, setup);
+    const facts = { angleDeg: slot.angleDeg, riseMm, leastRiseMm: LEAST_RISE, works };
+    const told = { ...facts, reachMm: setup.reachMm };
+    return { plan: null, problems: [{ code: 'jig-angle-not-held', facts: told }] };
   }
-  const turn: Motion = { turnDeg: 90 - slot.angleDeg, move: [0, 0] };
-  const [turned, end] = [movedRing(turn, profile), moved(turn, slot.end)];
-  const topZ = end[1] + setup.cheekAboveMm;
-  const cavity = cavityOf(turned, topZ, setup);
-  const [fromX, toX] = endsOf(cavity, end, topZ, setup);
-  const neededMm = end[1] - lowest(cavity, fromX, toX) + setup.wallMm;
-  if (neededMm > setup.stopHeightMm) {
-    return failed('jig-stop-height-too-small', { stopHeightMm: setup.stopHeightMm, neededMm });
-  }
-  const corner: Point2 = [fromX, end[1] - setup.stopHeightMm];
-  const measures = {
-    corner,
-    lengthMm: wholeMicrons(toX - fromX),
-    heightMm: wholeMicrons(setup.stopHeightMm + setup.cheekAboveMm),
-    slotX: end[0] - fromX,
-    slotTopZ: setup.stopHeightMm + setup.chipRoomMm,
-    ...sawn,
-  };
-  const toJig: Motion = { turnDeg: 0, move: [-corner[0], -corner[1]] };
-  const block = asRegion(rectRing(0, 0, measures.lengthMm, measures.heightMm));
-  const free = movedRing(toJig, cavity);
-  const hold = holdOf({
-    section: subtract([block], [asRegion(free), asRegion(sawWay(measures))]),
-    profile: movedRing(toJig, turned),
-    press: [measures.lengthMm / 2, setup.stopHeightMm],
+  const wing = planWing(saddle, setup);
+  const cheekLengthMm = cheekLength(saddle.lengthMm, wing);
+  const { halfMm, layers } = layersOf(held, slot, { ...saddle, cheekLengthMm }, setup);
+  const fromY = wing?.starboard ? wing.outMm : 0;
+  const innerMm = halfMm + setup.sideClearanceMm;
+  const widthMm = wholeMicrons(2 * (innerMm + setup.cheekMm));
+  const view = { cheekLengthMm, cheekMm: setup.cheekMm, fromY, toY: fromY + widthMm };
+  const contacts = contactsOf(held, slot, { ...saddle, cheekLengthMm, halfMm }, setup);
+  const play = playOf(contacts);
+  const [leanDeg, tipDeg] = [play.aboutZDeg, play.aboutXDeg].map((d) => (d < HELD_DEG ? d : null));
+  const spread = slotSpread({
+    printErrorMm: printer.errorMm,
+    seatClearanceMm: setup.seatClearanceMm,
+    bladePlayMm: saddle.passes === 'one' ? setup.runningClearanceMm : 0,
+    riseMm: saddle.hold.riseMm,
+    slotLengthMm: widthMm,
+    slotHeightMm: setup.stopHeightMm,
+    ...mouthOf(saddle, slot),
+    playDeg: leanDeg,
   });
-  if (!(hold.riseMm > LEAST_RISE)) {
-    const { angleDeg } = slot;
-    const facts = { riseMm: hold.riseMm, leastRiseMm: LEAST_RISE, reachMm: setup.reachMm };
-    return failed('jig-angle-not-held', { angleDeg, ...facts });
-  }
-  return { plan: { ...measures, cavity: free, hold }, problems: [] };
+  return {
+    plan: { ...saddle, ...view, wing, layers, innerMm, leanDeg, tipDeg, spread },
+    problems: [],
+  };
 }
 
-const OVERSHOOT = 1; // mm the saw's way goes on in free air under the stop face, so that no skin stays
-
-/** Side view of the saw's way: open at the stop face, ending in the cheeks just beyond the slot. */
-export function sawWay({
-  slotX,
-  guideSlotMm,
-  slotTopZ,
-}: Pick<LipSlotPlan, 'slotX' | 'guideSlotMm' | 'slotTopZ'>): Ring {
-  return rectRing(slotX - guideSlotMm / 2, -OVERSHOOT, slotX + guideSlotMm / 2, slotTopZ);
+/** Walls of which the nozzle could not draw a line behind their letters: each with the key that asks for them. */
+function thinKeys(setup: LipSlotGuideSetup, { nozzleMm }: Printer): JigProblem[] {
+  const leastMm = nozzleMm + setup.letters.depthMm;
+  return (['wallMm', 'cheekMm'] as const)
+    .filter((key) => setup[key] < leastMm)
+    .map((key) => ({
+      code: 'jig-wall-below-nozzle',
+      path: [],
+      facts: { key, wallMm: setup[key], nozzleMm, leastMm },
+    }));
 }
 
-const failed = (code: JigProblem['code'], facts: JigProblem['facts']): Planned => ({
-  plan: null,
-  problems: [{ code, facts }],
-});
-
-/** A kerf that fills the slot runs in its own width; a narrower saw hugs one wall, then the other. */
-function slotWidth({ widthMm }: JigSlot, { sawKerfMm, runningClearanceMm }: LipSlotGuideSetup) {
-  if (sawKerfMm > widthMm) return null;
-  return sawKerfMm >= widthMm - runningClearanceMm
-    ? { guideSlotMm: sawKerfMm + runningClearanceMm, passes: 'one' as const }
-    : { guideSlotMm: widthMm, passes: 'both walls' as const };
+/** From the middle of the seat to the mouth, and how the slot meets the edge of the workpiece there. */
+function mouthOf(
+  { profile, corner }: SaddlePlan,
+  slot: JigSlot,
+): { readonly leverMm: number; readonly bellyAngleDeg: number } {
+  const mouth = jigView(slot, { corner })(slot.mouth);
+  const lowest = Math.min(...profile.map(([, z]) => z));
+  const [a, b] = nearestEdge(profile, mouth);
+  const slopeDeg = (Math.abs(Math.atan2(b[0] - a[0], b[1] - a[1])) * 180) / Math.PI;
+  const bellyAngleDeg = Math.max(LEAST_BELLY_DEG, Math.min(slopeDeg, 180 - slopeDeg));
+  return { leverMm: Math.abs(mouth[1] - lowest), bellyAngleDeg };
 }
 
-/**
- * The seat keeps its small gap wherever the blank's edge faces down or toward the nose; on the far
- * side, where the edge stands steeper than this rise over run, the relief opens it, because a saddle
- * that is tight on two near-parallel sides would not take the next blank.
- */
-const RELIEF_SLOPE = 2;
+const LEAST_BELLY_DEG = 1; // a slot along the belly has no station
 
-function cavityOf(profile: Ring, topZ: number, setup: LipSlotGuideSetup): Ring {
-  const grown = offset([asRegion(profile)], setup.seatClearanceMm);
-  if (grown.length !== 1) throw new Fault(`grown profile fell into ${grown.length} pieces`);
-  const seat = thinned(grown[0].outer, SEAT_CHORD * setup.seatClearanceMm);
-  const relieved = setup.reliefMm
-    ? swept(seat, [setup.reliefMm, RELIEF_SLOPE * setup.reliefMm])
-    : seat;
-  const [, lowZ] = ringBox(seat);
-  return swept(relieved, [0, Math.max(topZ - lowZ, 0) + 1]);
-}
-
-/** A wall beyond the blank toward the nose; on the far side open where the blank goes on. */
-function endsOf(
-  cavity: Ring,
-  end: Point2,
-  topZ: number,
-  { wallMm, reachMm }: LipSlotGuideSetup,
-): readonly [number, number] {
-  const [x0, z0, x1] = ringBox(cavity);
-  const under = asRegion(rectRing(x0 - 1, z0 - 1, x1 + 1, topZ));
-  const part = intersect([asRegion(cavity)], [under]).find((r) => insideRing(end, r.outer));
-  if (!part) throw new Fault('slot end beside the saddle');
-  const [from, , to] = ringBox(part.outer);
-  const reached = end[0] + reachMm;
-  return [from - wallMm, reached < to - wallMm ? reached : to + wallMm];
-}
-
-function lowest(cavity: Ring, fromX: number, toX: number): number {
-  const reach = reachBetween(cavity, fromX, toX);
-  if (!reach) throw new Fault('saddle beside the blank');
-  return reach.low;
+function nearestEdge(profile: readonly Point2[], p: Point2): readonly [Point2, Point2] {
+  const edges = profile.map((a, i) => [a, profile[(i + 1) % profile.length]] as const);
+  const off = ([a, b]: readonly [Point2, Point2]) =>
+    distance(a, p) + distance(b, p) - distance(a, b);
+  return edges.reduce((best, e) => (off(e) < off(best) ? e : best));
 }

@@ -30,6 +30,24 @@ export const lipSlotGuideSections = {
     150,
     5,
   ),
+  hand: z
+    .enum(['both', 'left', 'right'])
+    .default('both')
+    .describe(
+      'Which hand saws: wings for the other hand on both cheeks, or only on the cheek away from the saw hand.',
+    ),
+  blank: z
+    .enum(['sawn', 'shaped', 'both'])
+    .default('sawn')
+    .describe(
+      'What the guide holds: the blank with its flat sides as it is sawn out, the body once it is shaped, or one guide for each.',
+    ),
+  wingMm: mm('How far a wing stands out from its cheek; 0 leaves wings out.', 0, 60).default(18),
+  guardMm: mm(
+    'From the blade’s way to the wing: what a clamped stop strip may take.',
+    5,
+    60,
+  ).default(12),
   letters,
   bed,
 };
