@@ -6,8 +6,33 @@ import type { Box, Point2 } from '../geometry/vec.js';
 /** A text with the ways to break it into lines, and an empty rectangle of the plate for it. */
 export type PlateText = {
   readonly breaks: readonly (readonly string[])[];
+  /** What is written where no way fits. */
+  readonly instead?: readonly (readonly string[])[];
   readonly room: Box;
 };
+
+/** Name and version, as they stand on plates. */
+export type PlateName = { readonly name: string; readonly version: string };
+
+/** Words of a plate's title; a name too long for its plate gives way to its initials. */
+export function titleWords({ name, version }: PlateName): {
+  readonly full: readonly string[];
+  readonly initials: readonly string[];
+} {
+  const words = name.toUpperCase().split('-');
+  const end = `V${version}`.toUpperCase();
+  return { full: [...words, end], initials: [words.map((w) => w[0]).join(''), end] };
+}
+
+/** Words on one line, on two in every way, and each on its own. */
+export function broken(words: readonly string[]): readonly (readonly string[])[] {
+  const two = words.slice(1).map((_, i) => [words.slice(0, i + 1), words.slice(i + 1)]);
+  return [
+    [words.join(' ')],
+    ...two.map((pair) => pair.map((w) => w.join(' '))),
+    ...(words.length > 2 ? [words] : []),
+  ];
+}
 
 /** Mm, y of the plate up as the lure’s z, seen on the lettered face. It carries no kerf. */
 export type Plate = {

@@ -20,8 +20,16 @@ import {
   unit,
 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
-import { lines, NOTCH_MM, type Plate, type PlateSizes, TICK_MM } from './plate.js';
-import type { PlateName, SectionGauge } from './section.js';
+import {
+  lines,
+  NOTCH_MM,
+  type Plate,
+  type PlateName,
+  type PlateSizes,
+  TICK_MM,
+  titleWords,
+} from './plate.js';
+import type { SectionGauge } from './section.js';
 
 /** Frame of the plate: that of the side view. */
 export type ProfileGauge = Plate & {
@@ -198,11 +206,50 @@ function textsOf(given: {
     const low = Math.max(height(x) + TICK_MM, highest);
     return { breaks: [[String(number)]], room: room(x - half, low, x + half, top) };
   });
-  const title = `${name.name} V${name.version} ${side}`.toUpperCase();
+  const { full, initials } = titleWords(name);
+  const titled = (words: readonly string[]) => [[[...words, side.toUpperCase()].join(' ')]];
   return [
-    { breaks: [[title]], room: room(-sizes.endMm, top, lengthMm + sizes.endMm, reachMm) },
+    {
+      breaks: titled(full),
+      instead: titled(initials),
+      room: room(-sizes.endMm, top, lengthMm + sizes.endMm, reachMm),
+    },
     ...numbers,
     { breaks: [['NOSE']], room: room(-sizes.endMm, NOTCH_MM, 0, top) },
     { breaks: [['TAIL']], room: room(lengthMm, NOTCH_MM, lengthMm + sizes.endMm, top) },
   ];
+}
+
+/** A stretch of stations, mm. */
+export type Stretch = { readonly fromMm: number; readonly toMm: number };
+
+/** A profile gauge as lengths no longer than so much, that overlap; one when it is short enough. */
+export function stretchesOf(
+  lengthMm: number,
+  endMm: number,
+  { longestMm, overlapMm }: { readonly longestMm: number; readonly overlapMm: number },
+): readonly Stretch[] {
+  const whole = lengthMm + 2 * endMm;
+  const over = Math.min(overlapMm, longestMm / 2);
+  const count = whole <= longestMm ? 1 : Math.ceil((whole - over) / (longestMm - over));
+  const each = (whole + (count - 1) * over) / count;
+  return Array.from({ length: count }, (_, i) => {
+    const fromMm = -endMm + i * (each - over);
+    return { fromMm, toMm: fromMm + each };
+  });
+}
+
+/** What of a plate's texts and ticks lies on a stretch of it; the title keeps what room there is. */
+export function onStretch(
+  { ticks, texts: [title, ...others] }: Pick<Plate, 'ticks' | 'texts'>,
+  { fromMm, toMm }: Stretch,
+): Pick<Plate, 'ticks' | 'texts'> {
+  const [left, low, right, high] = title.room;
+  return {
+    ticks: ticks.filter(([[x]]) => x > fromMm && x < toMm),
+    texts: [
+      { ...title, room: [Math.max(left, fromMm), low, Math.min(right, toMm), high] },
+      ...others.filter(({ room }) => room[0] >= fromMm - 1e-9 && room[2] <= toMm + 1e-9),
+    ],
+  };
 }

@@ -15,7 +15,16 @@ import type { BodyShape } from '../body/shape.js';
 import { pathOf, type Segment } from '../geometry/arcpath.js';
 import { arcsAlong, type SmoothCurve } from '../geometry/biarc.js';
 import type { Point2 } from '../geometry/vec.js';
-import { lines, NOTCH_MM, type Plate, type PlateSizes, TICK_MM } from './plate.js';
+import {
+  broken,
+  lines,
+  NOTCH_MM,
+  type Plate,
+  type PlateName,
+  type PlateSizes,
+  TICK_MM,
+  titleWords,
+} from './plate.js';
 import type { GaugeStation } from './stations.js';
 
 /** Frame of the plate: x outward from the center plane, y = z of the lure. */
@@ -30,9 +39,6 @@ export type SectionGauge = Plate & {
   /** Where the plate lies, seen from its station. */
   readonly lies: 'fore' | 'aft';
 };
-
-/** Name and version, as they stand on plates. */
-export type PlateName = { readonly name: string; readonly version: string };
 
 /** All plates have the same size, so that a set stacks and its datum notches line up. */
 export function sectionGauges(
@@ -139,27 +145,18 @@ function growsAft(shape: BodyShape, x: number): boolean {
 function textsOf(
   number: number,
   stationMm: number,
-  { name, version }: PlateName,
+  name: PlateName,
   { widthMm, topMm, bottomMm, spineMm }: Frame,
 ): Plate['texts'] {
   const [left, right] = [widthMm - spineMm, widthMm];
   const gap = NOTCH_MM - 1;
   const station = String(Number(stationMm.toFixed(1)));
-  const title = [...name.toUpperCase().split('-'), `V${version}`.toUpperCase()];
+  const { full, initials } = titleWords(name);
   return [
     {
       breaks: [[`${number}`, `S ${station}`], [`${number} S${station}`]],
       room: [left, gap, right, topMm],
     },
-    { breaks: broken(title), room: [left, bottomMm, right, -gap] },
+    { breaks: broken(full), instead: broken(initials), room: [left, bottomMm, right, -gap] },
   ];
-}
-
-/** Words on one line, on two as even as they can be, and each on its own. */
-function broken(words: readonly string[]): string[][] {
-  const two = Array.from({ length: words.length - 1 }, (_, i) => [
-    words.slice(0, i + 1).join(' '),
-    words.slice(i + 1).join(' '),
-  ]);
-  return [[words.join(' ')], ...two, [...words]];
 }

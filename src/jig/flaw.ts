@@ -21,6 +21,8 @@ export type JigFlawCode =
   | 'slot-width'
   | 'slot-depth'
   | 'angle-not-held'
+  | 'gauge-off-body'
+  | 'gauge-off-reference'
   | 'file-differs';
 
 /** What was measured, and the limit it passed. */
