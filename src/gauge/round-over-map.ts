@@ -2,8 +2,8 @@
  * How much each edge of the sawn blank takes, along the edge: at a place of the edge the router cuts
  * in the plane square to the outline there, so the finished surface is looked at along the inward
  * normal. What is on it, u inside the outline and g under the flat side, allows a radius of
- * u + g + √(2ug) (`clearRadius`); the least of these is what the edge takes. Both sides of the blank
- * are alike.
+ * u + g + √(2ug) (`clearRadius`), and a flat at 45° that begins u + g from the arris on side and edge;
+ * the least of these is what the edge takes. Both sides of the blank are alike.
  */
 import type { Blank } from '../blank/blank.js';
 import { halves } from '../body/properties.js';
@@ -11,6 +11,7 @@ import { type BodyShape, offsetAt } from '../body/shape.js';
 import { add, type Point2, times } from '../geometry/vec.js';
 import { clearRadius } from '../mass/round-over.js';
 import { type Edge, edgesOf, placeOn, type Side } from './edge.js';
+import { type EdgeMark, edgeMarks, type Marked } from './edge-marks.js';
 
 /** One place of an edge; lengths in mm. */
 export type EdgePlace = {
@@ -19,6 +20,8 @@ export type EdgePlace = {
   readonly stationMm: number;
   /** Largest quarter round that stays outside the finished body here; at most half the thickness. */
   readonly radiusMm: number;
+  /** Widest flat at 45° that stays outside it, from the arris on side and edge; at most half the thickness. */
+  readonly flatMm: number;
   /** Wood to take off the flat side at the widest line of this station. */
   readonly sideMm: number;
 };
@@ -30,6 +33,8 @@ export type EdgeMap = {
   readonly places: readonly EdgePlace[];
   /** Where the edge takes least. */
   readonly least: EdgePlace;
+  /** What the maker finds along it, from the nose. */
+  readonly marks: readonly EdgeMark[];
 };
 
 export type RoundOverMap = {
@@ -39,12 +44,24 @@ export type RoundOverMap = {
   readonly edgeMm: number;
 };
 
+/** From figure to figure on a strip, about: the widest take 9 mm. */
+export const FIGURE_PITCH_MM = 12;
+
 const STEP_MM = 1;
+const NOTHING: Marked = {
+  sections: [],
+  hangers: [],
+  holes: [],
+  slot: null,
+  towEye: null,
+  tailEye: null,
+};
 
 export function roundOverMap(
   shape: BodyShape,
   { profile, thicknessMm }: Pick<Blank, 'profile' | 'thicknessMm'>,
   sandingAllowanceMm: number,
+  marked: Marked = NOTHING,
 ): RoundOverMap {
   const edges = edgesOf(profile.path);
   const map = (side: Side): EdgeMap => {
@@ -52,7 +69,13 @@ export function roundOverMap(
     const at = (alongMm: number) => placeAt(shape, edge, alongMm, thicknessMm);
     const steps = Math.max(1, Math.round(edge.lengthMm / STEP_MM));
     const places = Array.from({ length: steps + 1 }, (_, i) => at((edge.lengthMm * i) / steps));
-    return { side, lengthMm: edge.lengthMm, places, least: leastNear(places, at) };
+    return {
+      side,
+      lengthMm: edge.lengthMm,
+      places,
+      least: leastNear(places, at),
+      marks: edgeMarks(edge, marked),
+    };
   };
   return { back: map('back'), belly: map('belly'), edgeMm: sandingAllowanceMm };
 }
@@ -64,7 +87,8 @@ function placeAt(shape: BodyShape, edge: Edge, alongMm: number, thicknessMm: num
   return {
     alongMm,
     stationMm,
-    radiusMm: radiusAt(shape, { point, inward }, half),
+    radiusMm: taken(shape, { point, inward }, half, clearRadius),
+    flatMm: taken(shape, { point, inward }, half, (inside, under) => inside + under),
     sideMm: half - offsetAt(shape.halfBreadthSquared, stationMm),
   };
 }
@@ -72,17 +96,22 @@ function placeAt(shape: BodyShape, edge: Edge, alongMm: number, thicknessMm: num
 const DEPTHS = 40; // places looked at along the normal, then refined
 
 /** No place deeper than half the thickness can allow less than that. */
-function radiusAt(shape: BodyShape, from: { point: Point2; inward: Point2 }, half: number): number {
+function taken(
+  shape: BodyShape,
+  from: { point: Point2; inward: Point2 },
+  half: number,
+  allowed: (insideMm: number, underMm: number) => number,
+): number {
   const allows = (u: number): number => {
     const y = halfBreadthAt(shape, add(from.point, times(from.inward, u)));
-    return y === null ? Number.POSITIVE_INFINITY : clearRadius(u, Math.max(0, half - y));
+    return y === null ? Number.POSITIVE_INFINITY : allowed(u, Math.max(0, half - y));
   };
   const step = half / DEPTHS;
-  let best = { u: 0, radius: Number.POSITIVE_INFINITY };
+  let best = { u: 0, size: Number.POSITIVE_INFINITY };
   const look = (u: number): boolean => {
-    const radius = allows(u);
-    if (!(radius < best.radius)) return false;
-    best = { u, radius };
+    const size = allows(u);
+    if (!(size < best.size)) return false;
+    best = { u, size };
     return true;
   };
   for (let i = 0; i <= DEPTHS; i++) look(i * step);
@@ -90,7 +119,7 @@ function radiusAt(shape: BodyShape, from: { point: Point2; inward: Point2 }, hal
     const { u } = best;
     if (![u - width, u + width].some((v) => v >= 0 && look(v))) width /= 2;
   }
-  return Math.min(half, best.radius);
+  return Math.min(half, best.size);
 }
 
 /** Half-breadth of the finished body at a point of its side view; null outside it. */
@@ -113,4 +142,11 @@ function leastNear(places: readonly EdgePlace[], at: (alongMm: number) => EdgePl
     else width /= 2;
   }
   return least;
+}
+
+/** Places of an edge about so far apart or more, nose and tail among them: where figures stand. */
+export function spaced({ places, lengthMm }: EdgeMap, pitchMm: number): readonly EdgePlace[] {
+  const count = Math.max(1, Math.floor(lengthMm / pitchMm));
+  const last = places.length - 1;
+  return Array.from({ length: count + 1 }, (_, i) => places[Math.round((last * i) / count)]);
 }

@@ -64,7 +64,8 @@ describe('closed forms: a bar in a square block', () => {
     const want = (2 + Math.SQRT2) * (s - 10 * 2 ** (-1 / n));
     const inner = map.back.places.filter((p) => p.stationMm > 1 && p.stationMm < 99);
     expect(inner.length).toBeGreaterThan(90);
-    for (const { radiusMm, sideMm } of inner) {
+    for (const { radiusMm, flatMm, sideMm } of inner) {
+      expect(flatMm).toBeCloseTo(2 * (s - 10 * 2 ** (-1 / n)), 5);
       expect(radiusMm).toBeCloseTo(want, 5);
       expect(sideMm).toBeCloseTo(allowance, 9);
     }

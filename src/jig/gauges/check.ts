@@ -1,12 +1,14 @@
-/** Holds the edge of a printed gauge, cut out of its mesh, against the body's mesh cut by the kernel. */
+/**
+ * Holds the edge of a printed gauge, cut out of its mesh by the kernel, against the edges of the
+ * body's mesh where they cross the same plane: everywhere the seat's gap away.
+ */
 import { NOTCH_MM } from '../../gauge/plate.js';
-import { offset } from '../../geometry/clip.js';
-import { type Ring, ringArea } from '../../geometry/ring.js';
+import type { Mesh } from '../../geometry/mesh.js';
+import { ringArea } from '../../geometry/ring.js';
 import { distanceToEdge, type Point2, type Point3 } from '../../geometry/vec.js';
-import { movedBy } from '../../solid/csg.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { sectionsAt } from '../../solid/measure.js';
-import { type Matrix, placement, pointBy } from '../../solid/placement.js';
+import { pointBy } from '../../solid/placement.js';
 import { flawsOf, type JigCheck } from '../flaw.js';
 import type { JigWork } from '../jig.js';
 import type { GaugeJig, ProfileGaugeJig, SectionGaugeJig } from './jig.js';
@@ -54,15 +56,16 @@ function sectionErrors(
   const port = jig.lies === 'fore' ? 1 : -1;
   const height = thicknessMm - Math.min(edgeMm, thicknessMm) / 2;
   const plate = plateAt(kernel, jig, height, ([, y, z]) => [port * y, z]);
-  const across = placement([0, 0, 1], [1, 0, 0], [0, 1, 0], [0, 0, 0]);
-  const finished = grownCut(kernel, body.mesh, across, jig.stationMm, seatClearanceMm);
+  const corner = Math.min(CORNER, jig.halfBreadthMm / 2);
   // The tick on the datum line comes out at the edge.
-  const curve = finished.filter(([y, z]) => y > CORNER && Math.abs(z) > letters.strokeMm);
+  const curve = crossings(body.mesh, 0, jig.stationMm)
+    .map(([, y, z]): Point2 => [y, z])
+    .filter(([y, z]) => y > corner && Math.abs(z) > letters.strokeMm);
   const width = Math.max(...plate.map((p) => p[0]));
   const notch = plate.filter(([y]) => Math.abs(y - width + NOTCH_MM) < REFERENCE);
   const [faceX] = pointBy(jig.jigToBlank, [0, 0, thicknessMm]);
   return {
-    edgeMm: furthest(curve, plate),
+    edgeMm: furthestOff(curve, plate, seatClearanceMm),
     limitMm: EDGE + jig.fullerMm,
     referenceMm: Math.max(
       Math.abs(Math.min(...plate.map((p) => p[0]))),
@@ -81,16 +84,14 @@ function profileErrors(
   const up = jig.side === 'back' ? 1 : -1;
   const height = (thicknessMm - letters.depthMm) / 2;
   const plate = plateAt(kernel, jig, height, ([x, , z]) => [x, up * z]);
-  const along = placement([1, 0, 0], [0, 0, -1], [0, 1, 0], [0, 0, 0]);
-  const finished = grownCut(kernel, body.mesh, along, BESIDE, seatClearanceMm);
   const [from, to] = jig.interruptedMm ?? [Infinity, Infinity];
   const { fromMm, toMm } = jig;
-  const curve = finished
-    .map(([x, z]): Point2 => [x, up * z])
+  const curve = crossings(body.mesh, 1, BESIDE)
+    .map(([x, , z]): Point2 => [x, up * z])
     .filter(([x, z]) => z > CORNER && x > fromMm && x < toMm && (x < from || x > to));
   const hasEnd = fromMm < 0 || toMm > body.shape.lengthMm;
   return {
-    edgeMm: furthest(curve, plate),
+    edgeMm: furthestOff(curve, plate, seatClearanceMm),
     limitMm: EDGE,
     referenceMm: hasEnd ? Math.abs(Math.min(...plate.map((p) => p[1]))) : 0,
   };
@@ -111,17 +112,31 @@ function plateAt(
   return outer.map(([x, y]) => seen(pointBy(jigToBlank, [x, y, heightMm])));
 }
 
-/** The body cut at a height after a turn, grown by the gap of the seat. */
-function grownCut(
-  kernel: SolidKernel,
-  mesh: JigWork['body']['mesh'],
-  turn: Matrix,
-  heightMm: number,
-  seatMm: number,
-): Ring {
-  const [regions] = sectionsAt(kernel, movedBy(turn, { kind: 'mesh', mesh }), [heightMm]);
-  return offset(regions, seatMm)[0].outer;
+/** Where edges of a mesh cross the plane on which one coordinate has a value. */
+function crossings({ positions, triangles }: Mesh, axis: 0 | 1, value: number): Point3[] {
+  const found: Point3[] = [];
+  const corner = (v: number): Point3 => [
+    positions[3 * v],
+    positions[3 * v + 1],
+    positions[3 * v + 2],
+  ];
+  for (let t = 0; t < triangles.length; t += 3) {
+    for (let k = 0; k < 3; k++) {
+      const [v, w] = [triangles[t + k], triangles[t + ((k + 1) % 3)]];
+      const [a, b] = [positions[3 * v + axis], positions[3 * w + axis]];
+      // Each edge belongs to two triangles, which run along it in opposite ways.
+      if (!(a <= value && b > value)) continue;
+      found.push(mix3(corner(v), corner(w), (value - a) / (b - a)));
+    }
+  }
+  return found;
 }
 
-const furthest = (points: readonly Point2[], plate: readonly Point2[]): number =>
-  points.reduce((most, p) => Math.max(most, distanceToEdge(p, plate)), 0);
+const mix3 = (a: Point3, b: Point3, t: number): Point3 => [
+  a[0] + (b[0] - a[0]) * t,
+  a[1] + (b[1] - a[1]) * t,
+  a[2] + (b[2] - a[2]) * t,
+];
+
+const furthestOff = (curve: readonly Point2[], plate: readonly Point2[], gapMm: number): number =>
+  curve.reduce((most, p) => Math.max(most, Math.abs(distanceToEdge(p, plate) - gapMm)), 0);
