@@ -54,9 +54,9 @@ export function profileGauges(given: Given): readonly [back: ProfileGauge, belly
   const sides = sidesOf(shape);
   const mouth = slot && mouthOf(shape, slot);
   return [
-    { ...plateOf('back', sides.back, given), interruptedMm: null },
+    { ...plateOf('back', sides.back, given, null), interruptedMm: null },
     {
-      ...plateOf('belly', mouth ? interrupted(sides.belly, mouth) : sides.belly, given),
+      ...plateOf('belly', mouth ? interrupted(sides.belly, mouth) : sides.belly, given, mouth),
       interruptedMm: mouth,
     },
   ];
@@ -73,6 +73,7 @@ function plateOf(
   side: ProfileGauge['side'],
   edge: readonly Segment[],
   { shape, sections, sizes, name }: Given,
+  interruptedMm: ProfileGauge['interruptedMm'],
 ): Omit<ProfileGauge, 'interruptedMm'> {
   const { lengthMm: L } = shape;
   const { endMm, profileRimMm } = sizes;
@@ -95,10 +96,12 @@ function plateOf(
   ];
   const outline = pathOf([...along, ...lines(side === 'back' ? corners : corners.reverse())], true);
   const height = (x: number) => offsetAt(squared, x);
+  const [from, to] = interruptedMm ?? [Infinity, Infinity];
+  const hasEdge = ({ stationMm: x }: Ticked) => x < from || x > to;
   return {
     side,
     outline: nominal(outline),
-    ticks: sections.map(({ stationMm: x }) => [
+    ticks: sections.filter(hasEdge).map(({ stationMm: x }) => [
       [x, out * height(x)],
       [x, out * (height(x) + TICK_MM)],
     ]),

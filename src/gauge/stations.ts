@@ -27,7 +27,8 @@ export type GaugeStation = { readonly stationMm: number; readonly reason: Statio
 export const LEAST_RATIO = 0.02;
 
 const APART_RATIO = 0.05; // of the length: least distance of two gauges by the rule
-const APART_MM = 8; // and in a small lure: two plates, and room for their numbers on the profile gauges
+const APART_MM = 6; // and in a small lure: two plates, and room for their numbers on the profile gauges
+const TWO_DIGITS_MM = 8; // the same for numbers of two digits
 const GIVES_WAY_RATIO = 0.05; // of the length: how far a gauge may give way
 const CLEAR_MM = 2; // between a gauge and the edge of a hole, a hanger or the lip slot: half a plate and a little
 const LEVEL_MM = 0.01; // sections this near to the greatest are as great
@@ -41,7 +42,7 @@ const LEVEL_MM = 0.01; // sections this near to the greatest are as great
  * 4. the deepest section, where it is not the widest;
  * 5. between these, each time where a fair line from gauge to gauge would be furthest off in breadth,
  *    back or belly: there the section changes fastest against its neighbors.
- * None by the rule is nearer than a twentieth of the length, and 8 mm, to another. One that falls on a
+ * None by the rule is nearer than a twentieth of the length, and 6 mm, to another. One that falls on a
  * ballast hole, a hanger or the lip slot gives way to the nearest clear station within a twentieth of
  * the length, and stays if there is none. When no room is left there are fewer. In order of station.
  */
@@ -52,7 +53,7 @@ export function gaugeStations(
 ): readonly GaugeStation[] {
   const { lengthMm } = shape;
   const grid = gridOf(shape);
-  const apartMm = Math.max(APART_MM, APART_RATIO * lengthMm);
+  const apartMm = Math.max(wish.stations > 9 ? TWO_DIGITS_MM : APART_MM, APART_RATIO * lengthMm);
   const isClear = clearOf(blank);
   const chosen: GaugeStation[] = listed(wish, lengthMm).map((stationMm) => ({
     stationMm,

@@ -2,8 +2,10 @@
  * Holds the edge of a printed gauge, cut out of its mesh by the kernel, against the edges of the
  * body's mesh where they cross the same plane: everywhere the seat's gap away.
  */
+import { halves } from '../../body/properties.js';
+import { unitSection } from '../../body/section.js';
 import { NOTCH_MM } from '../../gauge/plate.js';
-import type { Mesh } from '../../geometry/mesh.js';
+import { meshCrossings } from '../../geometry/mesh.js';
 import { ringArea } from '../../geometry/ring.js';
 import { distanceToEdge, type Point2, type Point3 } from '../../geometry/vec.js';
 import type { SolidKernel } from '../../solid/kernel.js';
@@ -58,15 +60,17 @@ function sectionErrors(
   const plate = plateAt(kernel, jig, height, ([, y, z]) => [port * y, z]);
   const corner = Math.min(CORNER, jig.halfBreadthMm / 2);
   // The tick on the datum line comes out at the edge.
-  const curve = crossings(body.mesh, 0, jig.stationMm)
+  const curve = meshCrossings(body.mesh, 0, jig.stationMm)
     .map(([, y, z]): Point2 => [y, z])
     .filter(([y, z]) => y > corner && Math.abs(z) > letters.strokeMm);
+  // A slab-sided section has corners that the body's own mesh does not follow so closely.
+  const meshOffMm = furthestOff(curve, smoothSection(body.shape, jig.stationMm), 0);
   const width = Math.max(...plate.map((p) => p[0]));
   const notch = plate.filter(([y]) => Math.abs(y - width + NOTCH_MM) < REFERENCE);
   const [faceX] = pointBy(jig.jigToBlank, [0, 0, thicknessMm]);
   return {
     edgeMm: furthestOff(curve, plate, seatClearanceMm),
-    limitMm: EDGE + jig.fullerMm,
+    limitMm: EDGE + jig.fullerMm + meshOffMm,
     referenceMm: Math.max(
       Math.abs(Math.min(...plate.map((p) => p[0]))),
       Math.min(...notch.map(([, z]) => Math.abs(z))),
@@ -86,7 +90,7 @@ function profileErrors(
   const plate = plateAt(kernel, jig, height, ([x, , z]) => [x, up * z]);
   const [from, to] = jig.interruptedMm ?? [Infinity, Infinity];
   const { fromMm, toMm } = jig;
-  const curve = crossings(body.mesh, 1, BESIDE)
+  const curve = meshCrossings(body.mesh, 1, BESIDE)
     .map(([x, , z]): Point2 => [x, up * z])
     .filter(([x, z]) => z > CORNER && x > fromMm && x < toMm && (x < from || x > to));
   const hasEnd = fromMm < 0 || toMm > body.shape.lengthMm;
@@ -97,7 +101,7 @@ function profileErrors(
   };
 }
 
-const BESIDE = 0.01; // mm from the center plane, on which corners of the mesh lie
+const BESIDE = 1e-4; // mm from the center plane, on which corners of the mesh lie
 
 /** The plate cut parallel to its faces, in a frame of the lure's. */
 function plateAt(
@@ -112,31 +116,18 @@ function plateAt(
   return outer.map(([x, y]) => seen(pointBy(jigToBlank, [x, y, heightMm])));
 }
 
-/** Where edges of a mesh cross the plane on which one coordinate has a value. */
-function crossings({ positions, triangles }: Mesh, axis: 0 | 1, value: number): Point3[] {
-  const found: Point3[] = [];
-  const corner = (v: number): Point3 => [
-    positions[3 * v],
-    positions[3 * v + 1],
-    positions[3 * v + 2],
-  ];
-  for (let t = 0; t < triangles.length; t += 3) {
-    for (let k = 0; k < 3; k++) {
-      const [v, w] = [triangles[t + k], triangles[t + ((k + 1) % 3)]];
-      const [a, b] = [positions[3 * v + axis], positions[3 * w + axis]];
-      // Each edge belongs to two triangles, which run along it in opposite ways.
-      if (!(a <= value && b > value)) continue;
-      found.push(mix3(corner(v), corner(w), (value - a) / (b - a)));
-    }
-  }
-  return found;
-}
+const AROUND = 200; // points of a half section, by angle
 
-const mix3 = (a: Point3, b: Point3, t: number): Point3 => [
-  a[0] + (b[0] - a[0]) * t,
-  a[1] + (b[1] - a[1]) * t,
-  a[2] + (b[2] - a[2]) * t,
-];
+/** The half section as points of its superellipses, in the center plane closed. */
+function smoothSection(shape: JigWork['body']['shape'], stationMm: number): Point2[] {
+  const [upper, lower] = halves(shape, stationMm);
+  return Array.from({ length: 2 * AROUND + 1 }, (_, i): Point2 => {
+    const angle = (Math.PI / 2) * (i / AROUND - 1);
+    const { b, h, n } = angle < 0 ? lower : upper;
+    const [y, z] = unitSection(angle, n);
+    return [b * y, h * z];
+  });
+}
 
 const furthestOff = (curve: readonly Point2[], plate: readonly Point2[], gapMm: number): number =>
   curve.reduce((most, p) => Math.max(most, Math.abs(distanceToEdge(p, plate) - gapMm)), 0);

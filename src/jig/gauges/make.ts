@@ -14,9 +14,18 @@ import { onStretch, type ProfileGauge, type Stretch, stretchesOf } from '../../g
 import { type SectionGauge, sectionCurve } from '../../gauge/section.js';
 import { flatten, pathOf, pathPoints } from '../../geometry/arcpath.js';
 import { asRegion, intersect, offset, subtract, union } from '../../geometry/clip.js';
-import { meshBox, meshVolume } from '../../geometry/mesh.js';
-import { type Region, rectRing, ring, ringBox } from '../../geometry/ring.js';
-import type { Point2 } from '../../geometry/vec.js';
+import { convexHull } from '../../geometry/convex.js';
+import { meshBox, meshCrossings, meshVolume } from '../../geometry/mesh.js';
+import {
+  insideRing,
+  type Region,
+  type Ring,
+  rectRing,
+  regionArea,
+  ring,
+  ringBox,
+} from '../../geometry/ring.js';
+import { distanceToEdge, type Point2 } from '../../geometry/vec.js';
 import { Fault } from '../../problem.js';
 import { type Csg, extruded, movedBy } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
@@ -51,21 +60,23 @@ export function gaugeJigs(
     return { jigs: [], problems };
   }
   const { xMm, yMm } = setup.bed ?? printer.bed;
-  const given = { kernel, shape: body.shape, pattern: blank.name, setup };
+  const given = { kernel, body, pattern: blank.name, setup };
   return { jigs: allJigs(given, gauges, Math.max(xMm, yMm)), problems: [] };
 }
 
+type Body = JigWork['body'];
+
 type Given = {
   readonly kernel: SolidKernel;
-  readonly shape: BodyShape;
+  readonly body: Body;
   readonly pattern: string;
   readonly setup: GaugesSetup;
 };
 
 function allJigs(given: Given, { sections, profiles }: Gauges, longestMm: number): GaugeJig[] {
-  const { shape, setup } = given;
+  const { body, setup } = given;
   const { endMm, overlapMm } = setup;
-  const stretches = stretchesOf(shape.lengthMm, endMm, { longestMm, overlapMm });
+  const stretches = stretchesOf(body.shape.lengthMm, endMm, { longestMm, overlapMm });
   return [
     ...sections.map((gauge) => sectionJig(given, gauge)),
     ...profiles.flatMap((gauge) =>
@@ -77,10 +88,8 @@ function allJigs(given: Given, { sections, profiles }: Gauges, longestMm: number
   ];
 }
 
-function sectionJig(
-  { kernel, shape, pattern, setup }: Given,
-  gauge: SectionGauge,
-): SectionGaugeJig {
+function sectionJig({ kernel, body, pattern, setup }: Given, gauge: SectionGauge): SectionGaugeJig {
+  const { shape } = body;
   const { stationMm, lies, number } = gauge;
   const { thicknessMm, edgeMm, seatClearanceMm: seatMm } = setup;
   const plate = asRegion(flatten(gauge.outline.path, CHORD_MM));
@@ -92,12 +101,14 @@ function sectionJig(
     );
     return stations.filter((x) => x > 0 && x < shape.lengthMm);
   };
-  const edge = grownSections(shape, within(edgeMm), seatMm);
-  const whole = grownSections(shape, within(thicknessMm), seatMm);
+  const atEdge = sectionsOf(body, within(edgeMm));
+  const edge = grownBy(atEdge, seatMm);
+  const whole = grownBy(sectionsOf(body, within(thicknessMm)), seatMm);
   const region = single(subtract([plate], edge));
   // Polygons that went through booleans lie on their grid.
   const [, bottomMm] = ringBox(region.outer);
-  const step = subtract(whole, edge).length > 0 && edgeMm < thicknessMm;
+  const step =
+    areaOf(subtract(intersect(whole, [plate]), edge)) > LEAST_STEP && edgeMm < thicknessMm;
   const lying: Lying = { plate: gauge, corner: [0, bottomMm], thicknessMm };
   const up = movedBy.bind(null, translation(0, -bottomMm, 0));
   const [y, z]: [Jig['freeDirection'] & object, Jig['freeDirection'] & object] =
@@ -131,35 +142,43 @@ function sectionJig(
     backMm: gauge.backMm,
     bellyMm: gauge.bellyMm,
     lies,
-    fullerMm: fuller(shape, within(edgeMm)),
+    fullerMm: fuller(shape, stationMm, atEdge),
   };
 }
 
-const SLICES = 6; // sections looked at through the thickness of a plate
+const LEAST_STEP = 0.02; // mm²: a step any narrower lies within the seat's gap
+const SLICES = 3; // sections looked at through the thickness of a plate
 
-/** The room a plate must leave for all these sections. */
-function grownSections(shape: BodyShape, stations: readonly number[], seatMm: number): Region[] {
-  const sections = stations.map((x) => {
+const areaOf = (regions: readonly Region[]): number =>
+  regions.reduce((sum, r) => sum + regionArea(r), 0);
+
+/** The sections at these stations: of the smooth body and of its mesh, which stands a little outside it. */
+function sectionsOf({ shape, mesh }: Body, stations: readonly number[]): Ring[] {
+  return stations.map((x) => {
     const [upper, lower] = halves(shape, x);
-    const port = pathPoints(pathOf(sectionCurve(upper, lower), false), CHORD_MM);
-    const starboard = port.map(([py, pz]): Point2 => [-py, pz]).reverse();
-    return asRegion(ring([...port, ...starboard]));
+    const smooth = pathPoints(pathOf(sectionCurve(upper, lower), false), CHORD_MM);
+    const port = [...smooth, ...meshCrossings(mesh, 0, x).map(([, y, z]): Point2 => [y, z])];
+    // Superellipse halves of one breadth are convex together.
+    return convexHull([...port, ...port.map(([y, z]): Point2 => [-y, z])]);
   });
-  return offset(union(sections), seatMm);
 }
 
-/** How much a size of the section grows from the first station. */
-function fuller(shape: BodyShape, stations: readonly number[]): number {
-  const sizes = stations.map((x) => {
-    const [upper, lower] = halves(shape, x);
-    return [upper.b, upper.h, lower.h];
-  });
-  return Math.max(...sizes.flatMap((s) => s.map((v, k) => v - sizes[0][k])));
+/** The room a plate must leave for all these sections. */
+const grownBy = (sections: readonly Ring[], seatMm: number): Region[] =>
+  offset(union(sections.map(asRegion)), seatMm);
+
+/** How far the sections stand out of the smooth one at a station. */
+function fuller(shape: BodyShape, stationMm: number, sections: readonly Ring[]): number {
+  const [upper, lower] = halves(shape, stationMm);
+  const curve = pathPoints(pathOf(sectionCurve(upper, lower), false), CHORD_MM);
+  const smooth = ring([...curve, ...curve.map(([y, z]): Point2 => [-y, z]).reverse()]);
+  const outside = sections.flat().filter((p) => !insideRing(p, smooth));
+  return outside.reduce((most, p) => Math.max(most, distanceToEdge(p, smooth)), 0);
 }
 
 /** Jig coordinates of a profile gauge: X aft, Y up, Z to starboard, half the plate on either side of the center plane. */
 function profileJig(
-  { kernel, shape, pattern, setup }: Given,
+  { kernel, body: { shape }, pattern, setup }: Given,
   gauge: ProfileGauge,
   stretch: Stretch,
   part: string,
