@@ -8,7 +8,7 @@ import type { Cutter } from '../pattern/run.js';
 import { assertNone, type KeyPath, type Problem, problem } from '../problem.js';
 import { checkCuts, cutReaching, gapMm, type NominalPart } from './cut.js';
 import type { Drawn, ReadyCut, Stroke } from './drawing.js';
-import { sheetCautions } from './notes.js';
+import { cutCaution } from './notes.js';
 import { roomText } from './plate-text.js';
 import { rowsOf } from './rows.js';
 import { cutStroke, kerfNote, lineStroke, plain, polygonStroke, underneath } from './strokes.js';
@@ -25,7 +25,7 @@ export type SheetTools = { readonly sheet: Sheet; readonly cutter: Cutter };
 
 const KEY: KeyPath = ['templateSheet'];
 const WEB_MM = 3; // sheet between neighboring cuts: enough to hold, little to waste
-const LEFT_MM = 0.05; // what may stand in a hollow untold: a stroke of fine sandpaper
+const LEFT_MM = 0.1; // what may stand in a hollow untold: a few strokes of fine paper (common practice, no source)
 const ROW_MM = 290; // without a sheet: rows as long as the long side of a sheet of A4, less a margin
 
 /** A plate ready to be laid out. */
@@ -141,7 +141,7 @@ function notesOf(
       ? [
           `${tools.sheet.material}, ${plain(tools.sheet.thicknessMm)} MM`.toUpperCase(),
           ...(sheets > 1 ? [`${sheets} SHEETS, ONE UNDER THE OTHER`] : []),
-          ...sheetCautions(cutter),
+          cutCaution(cutter),
         ]
       : []),
   ];

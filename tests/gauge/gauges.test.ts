@@ -135,7 +135,7 @@ describe('stations by the rule', () => {
     const stations = gauges.sections.map((s) => s.stationMm);
     expect(stations).toEqual([...stations].sort((a, b) => a - b));
     expect(stations.every(Number.isInteger)).toBe(true);
-    expect(Math.min(...stations.slice(1).map((x, i) => x - stations[i]))).toBeGreaterThanOrEqual(8);
+    expect(Math.min(...stations.slice(1).map((x, i) => x - stations[i]))).toBeGreaterThanOrEqual(6);
     const reasons = gauges.sections.map((s) => s.reason);
     expect(reasons).toEqual(expect.arrayContaining(['widest', 'nose shoulder', 'tail shoulder']));
   });
