@@ -15,8 +15,8 @@ import { MATERIALS, patternOf, seeded } from '../mass/lures.js';
 import { anyLure } from './any-lure.js';
 
 const SEED = 20265;
-const LURES = 16;
-const PRINTED = 2; // of these also as solids, which takes longer
+const LURES = 8;
+const PRINTED = 1; // of these also as solids, which takes longer
 
 const kernel = await loadKernel();
 const sheet = {
