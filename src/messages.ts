@@ -884,6 +884,39 @@ const entries = {
     fix: 'Set {key} in a copy of the set-up, or use a finer nozzle; name the copy under `jigs:` in a run.',
     about: 'A wall that is thinner than a line of the nozzle cannot be printed.',
   },
+  'gauge-station-outside': {
+    severity: 'error',
+    what: 'A gauge is listed for {name} at station {stationMm} mm.',
+    limit: 'From {leastMm} to {mostMm} mm.',
+    from: 'the length of the body: nearer to nose or tail there is no section to hold a plate against',
+    fix: 'Correct stationsMm or stationRatios in the set-up of the gauges; ratios serve sizes of every length.',
+    about: 'A station listed for a section gauge lies beyond the body or at its very end.',
+  },
+  'gauge-plate-thin': {
+    severity: 'error',
+    what: 'The printed gauges of {name} are {thicknessMm} mm thick.',
+    limit:
+      'At least {leastMm} mm: the depth of the letters and one line of the nozzle of {nozzleMm} mm.',
+    from: 'the printer and the set-up of the gauges',
+    fix: 'Raise thicknessMm in a copy of the set-up, and name the copy under `jigs:` in a run.',
+    about: 'Gauges too thin to be printed with letters in them.',
+  },
+  'gauge-larger-than-sheet': {
+    severity: 'error',
+    what: 'The {gauge} of {name} is {lengthMm} × {widthMm} mm.',
+    limit: 'The sheet has {clearLengthMm} × {clearWidthMm} mm inside its margin.',
+    from: 'templateSheet of the run, from which gauges are cut',
+    fix: 'Give a larger sheet, or smaller endMm, rimMm and spineMm in a copy of the set-up of the gauges; a run that needs no gauges leaves them out of `jigs:`.',
+    about: 'A gauge does not fit on the sheet it is to be cut from.',
+  },
+  'gauge-corner-left': {
+    severity: 'warning',
+    what: 'The cutter leaves up to {leftMm} mm in a hollow of the {gauge} of {name}.',
+    limit: 'At most {limitMm} mm.',
+    from: 'half of kerfMm of the cutter, which is as small a round as it can cut',
+    fix: 'File that corner of the plate, use a finer cutter, or print the gauge.',
+    about: 'A hollow of a gauge is tighter than the cutter can follow.',
+  },
   // Writing
   'output-is-file': {
     severity: 'error',

@@ -19,6 +19,7 @@ import { LEAST_HEIGHT_MM } from './drawing/label.js';
 import { cutCaution, orderNotes, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing, sawnPart } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
+import { type Gauged, gauged, gaugeWish } from './gauged.js';
 import type { Circle } from './geometry/arcpath.js';
 import type { Point3 } from './geometry/vec.js';
 import type { JigSetups } from './jig/kinds.js';
@@ -50,6 +51,8 @@ export type Product = {
   readonly jigs: readonly ReadyJig[];
   /** The through-wire as it is bent; null without one. */
   readonly wire: BentWire | null;
+  /** Null when no gauges are set up. */
+  readonly gauged: Gauged | null;
 };
 
 export type { MadeSheet } from './sheets.js';
@@ -92,12 +95,16 @@ export function build(
     const work = { pattern, body: bodies[i], blank, materials, shapedCgMm: shapedCg(lure) };
     return makeJigs(kernel, work, setups);
   });
+  const plates = designs.map(({ shape }, i) =>
+    gauged({ pattern: job.orders[i].pattern, shape, blank: blanks[i] }, gaugeWish(job), tools),
+  );
   const sawn = workshop ? sawRun({ job, workshop, blanks }, search, effort) : null;
   const quiet = { ...search, tell: undefined };
   const lips = workshop && lipSheets(workshop, job.orders, blanks, quiet);
   const findings: Finding[] = [
     ...templates.flatMap((t) => t.problems.map((p) => finding('job', p))),
     ...jigs.flatMap((j, i) => j.problems.map((p) => finding(i, p))),
+    ...plates.flatMap((g) => g.problems.map((p) => finding('job', p))),
     ...(sawn?.findings ?? []),
     ...(lips?.problems ?? []).map((p) => finding('job', p)),
   ];
@@ -118,6 +125,7 @@ export function build(
       template: templates[i].template as Template,
       jigs: jigs[i].jigs,
       wire: bentFor(pattern, designs[i].shape, job.materials)?.wire ?? null,
+      gauged: plates[i].gauged,
     };
   });
   const whole = products.map((p) => p.template);
@@ -224,13 +232,8 @@ const circleOf = ({ xMm, yMm, radiusMm }: Knot): Circle => ({
   radius: radiusMm,
 });
 
-const labelWarnings = ({ products, faces, sheets }: Build): Finding[] => {
-  const unlabeled = new Set(
-    [...products.map((p) => p.template), ...sheets]
-      .map((made) => made.drawn)
-      .concat(faces)
-      .flatMap((d) => d.unlabeled),
-  );
+const labelWarnings = (made: Build): Finding[] => {
+  const unlabeled = new Set(drawnOf(made).flatMap((d) => d.unlabeled));
   return [...unlabeled]
     .sort()
     .map((name) =>
@@ -249,15 +252,23 @@ function neededSetups({ workshop, setups }: Job): JigSetups {
   return { ...setups, byKind };
 }
 
+/** Every drawing of a build. */
+const drawnOf = ({ products, faces, sheets }: Build): Drawn[] => [
+  ...products.map((p) => p.template.drawn),
+  ...products.flatMap(({ gauged }) => (gauged ? [gauged.plates, gauged.strips] : [])),
+  ...sheets.map((s) => s.drawn),
+  ...faces,
+];
+
 /** The checks that need the whole build; those of the nest and the jigs run where they are made. */
-function assertSound({ products, faces, sheets }: Build): void {
-  const drawn = [...products.map((p) => p.template.drawn), ...faces, ...sheets.map((s) => s.drawn)];
+function assertSound(made: Build): void {
+  const { products } = made;
   assertNone([
     ...products.flatMap(({ body, template }) => [...checkBody(body), ...checkTemplate(template)]),
     ...products.flatMap(({ pattern, wire }) =>
       wire ? checkBentWire(wire).map((c) => `${pattern.name}: ${c}`) : [],
     ),
-    ...drawn.flatMap(({ drawing }) =>
+    ...drawnOf(made).flatMap(({ drawing }) =>
       checkDrawing(drawing).map((flaw) => `${drawing.title}: ${JSON.stringify(flaw)}`),
     ),
   ]);

@@ -29,6 +29,10 @@ type Record = {
     outline: [number, number][];
     lipAngleDeg: number | null;
     holes: { stationMm: number; diameterMm: number; depthMm: number }[];
+    gauges: { number: number; halfBreadthMm: number; backMm: number; bellyMm: number }[];
+    roundOverMap: {
+      [side in 'back' | 'belly']: { places: unknown[]; least: { radiusMm: number } };
+    };
   }[];
   nest: {
     faces: {
@@ -125,7 +129,8 @@ describe('the demo run', () => {
   });
 
   test('jigs stand on the axis of their pattern', () => {
-    expect(record.jigs).toHaveLength(7);
+    // Five section gauges and two profile gauges a pattern beside its jigs.
+    expect(record.jigs).toHaveLength(7 + 4 * 7);
     const drill = record.jigs.find((j) => j.pattern === 'skerry' && j.kind === 'drill-stop');
     expect(drill?.axis.originMm[0]).toBeCloseTo(35, 6);
     expect(drill?.axis.direction).toEqual([0, 0, 1]);
@@ -141,7 +146,8 @@ describe('the demo run', () => {
 
   test('each DXF, read by another parser: millimeters, closed outlines, one for each blank, a bar of 100 mm', () => {
     const drawings = demo.files.filter((f) => f.format === 'dxf');
-    expect(drawings).toHaveLength(record.nest.faces.length + record.sheets.length + 4);
+    // A template, gauges and strips for each pattern.
+    expect(drawings).toHaveLength(record.nest.faces.length + record.sheets.length + 3 * 4);
     for (const file of drawings) {
       const parser = new (DxfParser as unknown as typeof DxfParser.default)();
       const dxf = parser.parseSync(text(file));
@@ -159,11 +165,13 @@ describe('the demo run', () => {
         'template-sheet': sheetsOf('template-sheet'),
         'lip-sheet': sheetsOf('lip-sheet'),
       }[file.kind as string];
-      expect(cuts, file.path).toHaveLength(parts ? parts[at].placements.length : 1);
+      const alone = { gauge: 7, 'round-over-map': 2 }[file.kind as string] ?? 1;
+      expect(cuts, file.path).toHaveLength(parts ? parts[at].placements.length : alone);
       for (const c of cuts) {
         expect(c.shape).toBe(true);
-        // A lip is a plain rectangle when its saw is led by hand.
-        expect(c.vertices?.some((v) => v.bulge)).toBe(file.kind !== 'lip-sheet');
+        // A lip is a plain rectangle when its saw is led by hand, and so is a strip of paper.
+        const isPlain = file.kind === 'lip-sheet' || file.kind === 'round-over-map';
+        expect(c.vertices?.some((v) => v.bulge)).toBe(!isPlain);
       }
       const bars = (dxf.entities as unknown as Line[]).filter((e) => {
         const [p, q] = e.vertices ?? [];
@@ -178,9 +186,18 @@ describe('the demo run', () => {
     }
   });
 
+  test('gauges and round-over maps are told', () => {
+    for (const { gauges, roundOverMap } of record.patterns) {
+      expect(gauges.map((g) => g.number)).toEqual([1, 2, 3, 4, 5]);
+      expect(gauges.every((g) => g.halfBreadthMm > 0 && g.backMm + g.bellyMm > 0)).toBe(true);
+      expect(roundOverMap.back.places.length).toBeGreaterThan(5);
+      expect(roundOverMap.belly.least.radiusMm).toBeGreaterThan(0);
+    }
+  });
+
   test('each STL, read by another reader: as many facets as written, the volume it should have', () => {
     const solids = demo.files.filter((f) => f.format === 'stl');
-    expect(solids).toHaveLength(4 + 4 + 7);
+    expect(solids).toHaveLength(4 + 4 + 7 + 4 * 7);
     for (const f of solids) {
       const { triangles, volumeMm3 } = readBackStl(f.bytes);
       expect(f.bytes.length).toBe(84 + 50 * triangles);
@@ -206,6 +223,8 @@ describe('the demo run', () => {
         'template',
         'template-sheet',
         'lip-sheet',
+        'gauge',
+        'round-over-map',
         'picture',
         'jig',
         'body',

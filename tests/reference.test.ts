@@ -19,6 +19,7 @@ test('there are schemas for all formats and two pages', () => {
     'docs/parameters.md',
     'docs/problems.md',
     'schema/drill-stop.schema.json',
+    'schema/gauges.schema.json',
     'schema/lip-slot-guide.schema.json',
     'schema/pattern.schema.json',
     'schema/printer.schema.json',

@@ -4,10 +4,11 @@
  */
 import type { Blank } from '../blank/blank.js';
 import type { Nominal } from '../blank/nominal.js';
-import { type Circle, flatten, pathArea, pathLength } from '../geometry/arcpath.js';
+import { type Circle, flatten, pathArea, pathLength, polyline } from '../geometry/arcpath.js';
 import { asRegion, offset } from '../geometry/clip.js';
 import { parallel } from '../geometry/parallel.js';
 import { regionArea } from '../geometry/ring.js';
+import { distanceToEdge } from '../geometry/vec.js';
 import type { Cutter } from '../pattern/run.js';
 import { type KeyPath, type Problem, problem } from '../problem.js';
 import type { ReadyCut } from './drawing.js';
@@ -87,6 +88,30 @@ export function cutPart(part: NominalPart, cutter: Cutter, key: KeyPath): CutRes
     problems: [],
   };
 }
+
+/**
+ * As `cutPart`, for a part with hollows that may be tighter than the cutter: there it goes in as far
+ * as it can. `leftMm` is the most that then stands in a hollow; 0 where none is too tight.
+ */
+export function cutReaching(
+  part: NominalPart,
+  cutter: Cutter,
+  key: KeyPath,
+): CutResult & { readonly leftMm: number } {
+  const exact = cutPart(part, cutter, key);
+  const isTight = exact.problems.some((p) => p.code === 'hollow-too-tight');
+  if (!isTight) return { ...exact, leftMm: 0 };
+  const half = cutter.kerfMm / 2;
+  const wanted = flatten(part.outline.path, CHORD_MM);
+  const followed = offset([asRegion(wanted)], half, CHORD_MM);
+  if (followed.length !== 1) return { ...exact, leftMm: 0 };
+  const path = polyline(followed[0].outer, true);
+  const [made] = offset(followed, -half, CHORD_MM);
+  const leftMm = Math.max(...wanted.map((p) => distanceToEdge(p, made.outer)));
+  return { cuts: [{ layer: 'CUT_OUTSIDE', shape: { kind: 'path', path } }], problems: [], leftMm };
+}
+
+const CHORD_MM = 0.002; // of a polygon that stands for a curve that can not be followed
 
 /**
  * Holds compensated outlines against a polygon offset of the nominal one, a method of its own, and

@@ -53,7 +53,7 @@ const NO_SHEET: Sheet = {
   leastWallMm: 2,
   marginMm: 0,
 };
-const BY_HAND: Cutter = {
+export const BY_HAND: Cutter = {
   guidance: 'steered',
   kerfMm: 0,
   wanderMm: 0,

@@ -35,3 +35,18 @@ export function letteringWidth(line: string, height: { readonly heightMm: number
   const ink = lettering(line, height).flat();
   return ink.length === 0 ? 0 : boxOf(ink)[2];
 }
+
+const LINE_PITCH = 1.7; // capitals' heights from baseline to baseline
+
+/** Strokes of lines set centered under each other, the middle of the first baseline at the origin. */
+export function centeredLines(
+  lines: readonly string[],
+  { heightMm }: { readonly heightMm: number },
+): readonly (readonly Point2[])[] {
+  return lines.flatMap((line, i) => {
+    const strokes = lettering(line, { heightMm });
+    const [left, , right] = boxOf(strokes.flat());
+    const [dx, dy] = [-(left + right) / 2, -i * LINE_PITCH * heightMm];
+    return strokes.map((stroke) => stroke.map(([x, y]): Point2 => [x + dx, y + dy]));
+  });
+}

@@ -141,3 +141,24 @@ export function meshBox(m: Mesh): readonly [min: Point3, max: Point3] {
   }
   return [min, max];
 }
+
+/** Where edges of a closed mesh cross the plane on which one coordinate has a value, each edge once. */
+export function meshCrossings(
+  { positions, triangles }: Mesh,
+  axis: 0 | 1 | 2,
+  value: number,
+): Point3[] {
+  const found: Point3[] = [];
+  for (let t = 0; t < triangles.length; t += 3) {
+    for (let k = 0; k < 3; k++) {
+      const [v, w] = [3 * triangles[t + k], 3 * triangles[t + ((k + 1) % 3)]];
+      const [a, b] = [positions[v + axis], positions[w + axis]];
+      // Two triangles share an edge and run along it in opposite ways.
+      if (!(a <= value && b > value)) continue;
+      const share = (value - a) / (b - a);
+      const at = (c: number) => positions[v + c] + share * (positions[w + c] - positions[v + c]);
+      found.push([at(0), at(1), at(2)]);
+    }
+  }
+  return found;
+}

@@ -34,6 +34,8 @@ export type JigFlawCode =
   | 'rim-off-center'
   | 'tick-missing'
   | 'tick-too-deep'
+  | 'gauge-off-body'
+  | 'gauge-off-reference'
   | 'file-differs';
 
 /** What was measured, and the limit it passed. */

@@ -2,6 +2,7 @@
 import { centerScribeKind } from './center-scribe/kind.js';
 import { drillStop } from './drill-stop/kind.js';
 import { dryingCombKind } from './drying-comb/kind.js';
+import { gaugesKind } from './gauges/kind.js';
 import type { JigKind } from './kind.js';
 import { lipSlotGuideKind } from './lip-slot-guide/kind.js';
 import type { Printer } from './printer.js';
@@ -13,6 +14,7 @@ export const JIG_KINDS: readonly JigKind[] = [
   centerScribeKind,
   lipSlotGuideKind,
   drillStop,
+  gaugesKind,
   wireFormKind,
   sandingCradleKind,
   dryingCombKind,

@@ -1,5 +1,5 @@
 /** Letters sunk into a flat face of a jig: how large they can be, where they go, what is cut away. */
-import { lettering } from '../geometry/lettering.js';
+import { centeredLines } from '../geometry/lettering.js';
 import { thinnedLine } from '../geometry/thin.js';
 import { type Box, boxOf, type Point2, type Point3 } from '../geometry/vec.js';
 import { type Csg, movedBy } from '../solid/csg.js';
@@ -46,7 +46,6 @@ export type Wish = {
   readonly places: readonly Place[];
 };
 
-const LINE_PITCH = 1.7; // capitals' heights from baseline to baseline
 const BOW = 0.1; // how far a letter's bow may be flattened, as a share of the stroke: finer than a nozzle draws
 const OVER_FACE = 1; // mm a letter's cutter goes on in free air, so that no skin stays
 const MARGIN = 1; // mm kept between ink and the edge of a room, or other ink
@@ -106,15 +105,7 @@ function clearOf(a: Sunk, b: Sunk): boolean {
   );
 }
 
-/** Strokes of lines set centered under each other. */
-function inkOf(lines: readonly string[], heightMm: number): readonly (readonly Point2[])[] {
-  return lines.flatMap((line, i) => {
-    const strokes = lettering(line, { heightMm });
-    const [left, , right] = boxOf(strokes.flat());
-    const [dx, dy] = [-(left + right) / 2, -i * LINE_PITCH * heightMm];
-    return strokes.map((stroke) => stroke.map(([x, y]): Point2 => [x + dx, y + dy]));
-  });
-}
+const inkOf = (lines: readonly string[], heightMm: number) => centeredLines(lines, { heightMm });
 
 /** What to cut away for the letters: one cutter a face. */
 export function grooves(sunk: readonly Sunk[], letters: Letters): readonly Csg[] {

@@ -27,8 +27,11 @@ const FINEST = 1e-7; // of a turn, at which the refinement stops
  * and outside its circle. A point of the finished surface, u inside the outline (seen from the side)
  * and g under the face, lies on that circle when (R − u)² + (R − g)² = R²; it is bitten into by any
  * larger radius than R = u + g + √(2ug), the far root (the near one is a circle that has passed it).
- * The least of these over the surface is the limit: by a grid, then refined to about 1e-6 mm.
  */
+export const clearRadius = (inside: number, under: number): number =>
+  inside + under + Math.sqrt(2 * inside * under);
+
+/** The least clear radius over the surface is the limit: by a grid, then refined to about 1e-6 mm. */
 export function roundOver(
   shape: BodyShape,
   { profile, thicknessMm }: Pick<Blank, 'profile' | 'thicknessMm'>,
@@ -37,7 +40,6 @@ export function roundOver(
   const toOutline = distanceTo(profile.path);
   const L = shape.lengthMm;
   const stationAt = (turn: number) => (L / 2) * (1 - Math.cos(turn));
-  const clear = (inside: number, under: number) => inside + under + Math.sqrt(2 * inside * under);
   // No point of the surface is nearer to the outline than the side view itself.
   const nearest = Math.min(
     ...Array.from({ length: STATIONS - 1 }, (_, i) =>
@@ -47,8 +49,8 @@ export function roundOver(
   const radiusAt = (turn: number, around: number, most: number): number => {
     const { x, y, z } = surfacePoint(shape, stationAt(turn), around);
     const under = Math.max(0, thicknessMm / 2 - y);
-    if (clear(LOOSE * nearest, under) >= most) return Number.POSITIVE_INFINITY;
-    return clear(toOutline([x, z]), under);
+    if (clearRadius(LOOSE * nearest, under) >= most) return Number.POSITIVE_INFINITY;
+    return clearRadius(toOutline([x, z]), under);
   };
   let best = { radius: Number.POSITIVE_INFINITY, turn: 0, around: 0 };
   const look = (turn: number, around: number): boolean => {

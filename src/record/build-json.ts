@@ -1,5 +1,6 @@
 /** Every stage's values as one JSON document: the debugger, the bug report, the machine-readable result. */
 import type { CutPlan } from '../cutplan/cutplan.js';
+import { FIGURE_PITCH_MM, spaced } from '../gauge/round-over-map.js';
 import type { Point2 } from '../geometry/vec.js';
 import type { ReadyJig } from '../jig/set.js';
 import { faceLimitRatio } from '../nest/limit.js';
@@ -78,6 +79,7 @@ function patternRecord(product: Product): unknown {
     })),
     coats,
     wire: wire && wireRecord(wire),
+    ...(product.gauged ? gaugesRecord(product.gauged) : { gauges: null, roundOverMap: null }),
     float: floatData(floating),
     resolved,
   };
@@ -93,6 +95,32 @@ const wireRecord = ({ spec, path, twists, lengthMm, lengthToCutMm }: BentWire): 
   lengthMm,
   holdMm: spec.holdMm,
   lengthToCutMm,
+});
+
+/** The stations of the gauges, and what each edge takes where the strips have figures. */
+const gaugesRecord = ({ gauges, map }: NonNullable<Product['gauged']>): object => ({
+  gauges: gauges.sections.map(({ number, stationMm, reason, halfBreadthMm, backMm, bellyMm }) => ({
+    number,
+    stationMm,
+    reason,
+    halfBreadthMm,
+    backMm,
+    bellyMm,
+  })),
+  roundOverMap: {
+    edgeMm: map.edgeMm,
+    ...Object.fromEntries(
+      [map.back, map.belly].map((edge) => [
+        edge.side,
+        {
+          lengthMm: edge.lengthMm,
+          least: edge.least,
+          places: spaced(edge, FIGURE_PITCH_MM),
+          marks: edge.marks,
+        },
+      ]),
+    ),
+  },
 });
 
 const points = (ring: readonly Point2[]): unknown => ring.map(([x, y]) => [x, y]);

@@ -22,6 +22,8 @@ export type FileKind =
   | 'sheet'
   | 'template-sheet'
   | 'lip-sheet'
+  | 'gauge'
+  | 'round-over-map'
   | 'picture'
   | 'build';
 
@@ -45,6 +47,14 @@ export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFi
     ),
     ...sheets.flatMap(({ kind, id, drawn: { drawing } }) =>
       drawn(drawing, kind, `sheets/${kind}-${id}`),
+    ),
+    ...products.flatMap(({ blank: { name }, gauged }) =>
+      gauged
+        ? [
+            ...drawn(gauged.plates.drawing, 'gauge', `gauges/${name}-gauges`, name),
+            ...drawn(gauged.strips.drawing, 'round-over-map', `gauges/${name}-round-over`, name),
+          ]
+        : [],
     ),
     ...products.map(
       ({ blank: { name }, floating }): MadeFile => ({
