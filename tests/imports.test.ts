@@ -23,7 +23,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   nest: ['geometry', 'blank', 'lattice', 'linear', 'pack'],
   cutplan: ['geometry', 'tables', 'pattern', 'nest'],
   drawing: ['geometry', 'pattern', 'body', 'blank', 'mass', 'float'],
-  jig: ['geometry', 'tables', 'pattern', 'body', 'blank', 'mass', 'solid'],
+  jig: ['geometry', 'linear', 'tables', 'pattern', 'body', 'blank', 'mass', 'solid'],
   formats: ['geometry', 'drawing'],
   record: [
     'geometry',

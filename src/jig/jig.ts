@@ -9,6 +9,7 @@ import type { KeyPath } from '../problem.js';
 import type { Csg } from '../solid/csg.js';
 import type { Matrix } from '../solid/placement.js';
 import type { Materials } from '../tables/materials.js';
+import type { Fit } from './fit.js';
 import type { Sunk } from './letters.js';
 
 /** What jigs are made from: one line of an order, designed. */
@@ -47,6 +48,8 @@ export type Jig = {
   readonly workpiece: 'sawn' | 'shaped' | null;
   /** Gap the model leaves where the workpiece rests, so that the solids do not touch. */
   readonly seatMm: number;
+  /** How it sits there; null when there is no workpiece. */
+  readonly fit: Fit | null;
   /** Way the workpiece moves to come out, unit, lure frame; null when there is none. */
   readonly freeDirection: Point3 | null;
   /** The set-up's thinnest wall: what is measured may be less by the depth of letters only. */

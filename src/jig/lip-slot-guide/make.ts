@@ -12,15 +12,17 @@ import { asRegion } from '../../geometry/clip.js';
 import { meshBox, meshVolume } from '../../geometry/mesh.js';
 import { rectRing } from '../../geometry/ring.js';
 import { cosSinDeg, type Point3 } from '../../geometry/vec.js';
+import { along3 } from '../../geometry/vec3.js';
 import { type Csg, extruded, movedBy } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { placement } from '../../solid/placement.js';
-import type { JigBlank, JigOutcome } from '../jig.js';
+import type { Fit } from '../fit.js';
+import type { JigBlank, JigOutcome, JigSlot } from '../jig.js';
 import { grooves, type Sunk } from '../letters.js';
 import type { LipSlotGuide } from './jig.js';
 import { lipSlotLetters } from './letters.js';
-import { type LipSlotPlan, planLipSlot, sawWay } from './plan.js';
+import { type LipSlotPlan, planLipSlot, RELIEF_SLOPE, sawWay } from './plan.js';
 import type { LipSlotGuideSetup } from './setup.js';
 
 const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
@@ -56,6 +58,7 @@ export function lipSlotGuide(
     axis: { originMm: [slot.mouth[0], 0, slot.mouth[1]], direction: along },
     workpiece: 'sawn',
     seatMm: setup.seatClearanceMm,
+    fit: fitOf(plan, setup, { slot, across, along }),
     freeDirection: along,
     leastWallMm: Math.min(setup.wallMm, setup.cheekMm),
     sizeMm,
@@ -72,6 +75,47 @@ export function lipSlotGuide(
     hold: plan.hold,
   };
   return { jigs: [jig], problems: [] };
+}
+
+type SawFrame = { readonly slot: JigSlot; readonly across: Point3; readonly along: Point3 };
+
+/**
+ * Pressed in, and toward the nose wall as far as that holds it best, the blank has play between the
+ * cheeks and into the relief. Straight in it is pressed at both ends of the guide.
+ */
+function fitOf(plan: LipSlotPlan, setup: LipSlotGuideSetup, { slot, across, along }: SawFrame) {
+  const { seatClearanceMm, sideClearanceMm, reliefMm } = setup;
+  const at = (x: number): Point3 => {
+    const [a, b] = [plan.corner[0] + x, plan.corner[1] + setup.stopHeightMm];
+    return along3([a * across[0], a * across[1], a * across[2]], b, along);
+  };
+  const [cos, sin] = cosSinDeg(plan.hold.pushDeg);
+  const push = (forward: number, inward: number): Point3 =>
+    along3([-forward * across[0], 0, -forward * across[2]], -inward, along);
+  const side = Math.max(0, sideClearanceMm - seatClearanceMm);
+  const eased = along3([0, 0, 0], reliefMm, across);
+  const called = 'into the saddle';
+  return {
+    gapMm: [Math.min(seatClearanceMm, sideClearanceMm), seatClearanceMm],
+    playMm: [
+      [0, side, 0],
+      [0, -side, 0],
+      along3(eased, RELIEF_SLOPE * reliefMm, along),
+    ],
+    pressed: [
+      { called, at: at(plan.lengthMm / 2), direction: push(sin, cos) },
+      ...[0, plan.lengthMm].map((x) => ({ called, at: at(x), direction: push(0, 1) })),
+    ],
+    tools: [
+      {
+        kind: 'saw',
+        called: 'the saw',
+        axis: { originMm: [slot.mouth[0], 0, slot.mouth[1]], direction: along },
+        stroke: [0, 1, 0],
+        widthMm: plan.guideSlotMm,
+      },
+    ],
+  } satisfies Fit;
 }
 
 type Widths = { readonly inner: number; readonly outer: number };

@@ -105,7 +105,7 @@ function slotWidth({ widthMm }: JigSlot, { sawKerfMm, runningClearanceMm }: LipS
  * side, where the edge stands steeper than this rise over run, the relief opens it, because a saddle
  * that is tight on two near-parallel sides would not take the next blank.
  */
-const RELIEF_SLOPE = 2;
+export const RELIEF_SLOPE = 2;
 
 function cavityOf(profile: Ring, topZ: number, setup: LipSlotGuideSetup): Ring {
   const grown = offset([asRegion(profile)], setup.seatClearanceMm);
