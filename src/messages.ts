@@ -668,6 +668,23 @@ const entries = {
     fix: 'Bring the set-up’s values nearer to those that come with the program: reach, cheeks and collar first.',
     about: 'Values of a set-up that leave a wall which would break in the hand.',
   },
+  'jig-wall-below-nozzle': {
+    severity: 'error',
+    what: 'The {jig}’s {key} is {wallMm} mm, and the printer’s nozzle {nozzleMm} mm wide.',
+    limit: 'At least {leastMm} mm, one line of the nozzle.',
+    from: 'nozzleMm of the printer file',
+    fix: 'Set {key} to {leastMm} mm or more in a copy of the set-up, or name the file of a printer with a finer nozzle under `jigs:` in a run.',
+    about: 'A set-up asks for walls thinner than the printer can lay.',
+  },
+  'jig-needs-support': {
+    severity: 'warning',
+    what: 'The {jig} of {name} has undersides of {overhangDeg}° and ceilings of {bridgeMm} mm, the largest near x {xMm}, y {yMm}, z {zMm} mm as printed.',
+    limit:
+      'Undersides up to {mostOverhangDeg}° from upright, ceilings up to {mostBridgeMm} mm between walls.',
+    from: 'overhangDeg and bridgeMm of the printer file',
+    fix: 'Switch supports on for this part, or print a trial and put what your printer can do in its file.',
+    about: 'A part of a jig hangs over air further than the printer prints without support.',
+  },
   'jig-letters-left-out': {
     severity: 'warning',
     what: 'The {jig} of {name} has no room for: {texts}.',

@@ -1,11 +1,14 @@
 /** The facets of a mesh in nested boxes, so that a question about a place meets few of them. */
 import type { Mesh } from './mesh.js';
 
-export type FacetTree = {
+export type Facets = {
   /** Nine numbers a facet: its corners, in the order of the mesh. */
   readonly corners: Float64Array;
   /** Three numbers a facet: outward, unit; zero for a facet without area. */
   readonly normals: Float64Array;
+};
+
+export type FacetTree = Facets & {
   /** Six numbers a box: least x, y, z, greatest x, y, z. Box 0 holds all. */
   readonly boxes: Float64Array;
   /** Two numbers a box: its two parts, or its facets in `order` as ~first and count. */

@@ -20,9 +20,9 @@ export function firstHit(
   { from = 0, upTo, sides = 'both' }: { from?: number; upTo: number; sides?: Sides },
 ): Hit | null {
   let [facet, distance] = [-1, upTo];
-  const entry = entryInto(start, way);
+  const entry = entryInto(start, way, from);
   search(tree, upTo, entry, (f) => {
-    const toward = facing(tree, f, way);
+    const toward = sides === 'both' ? 0 : facing(tree, f, way);
     if ((sides === 'in' && toward >= 0) || (sides === 'out' && toward <= 0)) return distance;
     const d = crossing(tree.corners, 9 * f, start, way);
     if (d > from && d < distance) [facet, distance] = [f, d];
@@ -35,23 +35,24 @@ export function firstHit(
 export const facing = ({ normals }: FacetTree, f: number, [x, y, z]: Point3): number =>
   normals[3 * f] * x + normals[3 * f + 1] * y + normals[3 * f + 2] * z;
 
-/** Distance at which the line enters a box (A. Kay and J. Kajiya's slabs, 1986); Infinity beside it. */
-function entryInto(start: Point3, way: Point3) {
-  const [sx, sy, sz] = start;
-  const [ix, iy, iz] = [1 / way[0], 1 / way[1], 1 / way[2]];
+/** Distance at which the line enters a box (T. Kay and J. Kajiya's slabs, 1986); Infinity beside it or before `from`. */
+function entryInto(start: Point3, way: Point3, from: number) {
+  const inverse = way.map((w) => (Math.abs(w) > FLAT ? 1 / w : 0));
   return (boxes: Float64Array, at: number): number => {
-    let [near, far] = [0, Infinity];
+    let near = from;
+    let far = Infinity;
     for (let k = 0; k < 3; k++) {
-      const s = k === 0 ? sx : k === 1 ? sy : sz;
-      const i = k === 0 ? ix : k === 1 ? iy : iz;
-      const [low, high] = [boxes[at + k] - s, boxes[at + 3 + k] - s];
-      if (!Number.isFinite(i)) {
+      const low = boxes[at + k] - start[k];
+      const high = boxes[at + 3 + k] - start[k];
+      const i = inverse[k];
+      if (i === 0) {
         if (low > 0 || high < 0) return Infinity;
         continue;
       }
-      const [a, b] = [low * i, high * i];
-      near = Math.max(near, Math.min(a, b));
-      far = Math.min(far, Math.max(a, b));
+      const enter = i > 0 ? low * i : high * i;
+      const leave = i > 0 ? high * i : low * i;
+      if (enter > near) near = enter;
+      if (leave < far) far = leave;
     }
     return near <= far ? near : Infinity;
   };

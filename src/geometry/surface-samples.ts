@@ -1,5 +1,5 @@
 /** Points spread over the surface of a mesh. */
-import type { FacetTree } from './facet-tree.js';
+import type { Facets } from './facet-tree.js';
 import type { Point3 } from './vec.js';
 
 export type Sample = { readonly at: Point3; readonly normal: Point3; readonly facet: number };
@@ -9,34 +9,34 @@ const [R, S] = [0.7548776662466927, 0.5698402909980532];
 
 /**
  * One point for each `step` × `step` of surface, the facets taken in their order, so small facets
- * share one; facets of `each` and more have one of their own whatever their size.
+ * share one; of the rest those of `each` and more have one in their middle. The sequence runs on from
+ * facet to facet: the middles of a fan's slivers alone would leave all but a ring of it bare.
  */
 export function surfaceSamples(
-  { corners, normals }: Pick<FacetTree, 'corners' | 'normals'>,
+  { corners, normals }: Facets,
   step: number,
   each = Infinity,
 ): Sample[] {
   const samples: Sample[] = [];
   let owed = 0.5;
+  let drawn = 0;
   for (let f = 0; f < corners.length / 9; f++) {
     const area = facetArea(corners, 9 * f);
     owed += area / (step * step);
-    const due = Math.max(Math.floor(owed), area >= each ? 1 : 0);
-    owed = Math.max(0, owed - due);
+    const due = Math.floor(owed);
+    owed -= due;
     const normal: Point3 = [normals[3 * f], normals[3 * f + 1], normals[3 * f + 2]];
-    for (let k = 0; k < due; k++) {
-      const spread = due === 1 ? MIDDLE : spreadOf(k);
+    const put = (spread: readonly [number, number]) =>
       samples.push({ at: within(corners, 9 * f, spread), normal, facet: f });
-    }
+    for (let k = 0; k < due; k++) put(spreadOf(++drawn));
+    if (due === 0 && area >= each) put([1 / 3, 1 / 3]);
   }
   return samples;
 }
 
-const MIDDLE = [1 / 3, 1 / 3] as const;
-
 /** Shares of two sides of a triangle. */
 function spreadOf(k: number): readonly [number, number] {
-  const [u, v] = [((k + 1) * R) % 1, ((k + 1) * S) % 1];
+  const [u, v] = [(k * R) % 1, (k * S) % 1];
   return u + v <= 1 ? [u, v] : [1 - u, 1 - v];
 }
 

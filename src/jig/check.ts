@@ -2,6 +2,7 @@
  * Judges a finished jig by its mesh and its workpiece, without asking how it was made. It runs on
  * every build; what it finds is our own fault, never the maker's.
  */
+import { type FacetTree, facetTree } from '../geometry/facet-tree.js';
 import { meshBox, meshFlaws, meshVolume } from '../geometry/mesh.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { measure, sharedVolume } from '../solid/measure.js';
@@ -12,9 +13,10 @@ import type { Jig } from './jig.js';
 import type { PrintedPart } from './print.js';
 import type { Bed } from './printer.js';
 import { clearance } from './proof/clearance.js';
-import { type Held, holds, sideOf } from './proof/hold.js';
+import { type Held, holds } from './proof/hold.js';
 import { passage } from './proof/passage.js';
 import { type Seated, seated, type Workpieces } from './proof/seated.js';
+import { sideOf } from './proof/side.js';
 import { thinnestWall } from './walls.js';
 
 const OVERLAP = 1e-6; // mm³: what two solids that do not meet may seem to share by rounding
@@ -30,9 +32,10 @@ export function checkJig(kernel: SolidKernel, jig: Jig, workpieces: Workpieces):
   const solid = checkSolid(kernel, jig);
   // An open mesh cannot be measured further.
   if (solid.flaws.some((f) => f.code === 'mesh-open')) return { ...solid, held: [] };
-  const seat = seated(kernel, jig, workpieces);
+  const tree = facetTree(jig.mesh);
+  const seat = seated(kernel, jig, tree, workpieces);
   const fit = seat ? checkFit(kernel, seat) : { flaws: [], measured: {}, held: [] };
-  return { ...joined([solid, fit, checkWalls(jig)]), held: fit.held };
+  return { ...joined([solid, fit, checkWalls(jig, tree)]), held: fit.held };
 }
 
 /** Several checks as one. */
@@ -107,10 +110,10 @@ function checkFit(kernel: SolidKernel, seated: Seated): Judged {
 }
 
 /** Letters may take their depth from a wall. */
-function checkWalls({ mesh, letters, leastWallMm }: Jig): JigCheck {
+function checkWalls({ letters, leastWallMm }: Jig, tree: FacetTree): JigCheck {
   const sunk = Math.max(0, ...letters.map((l) => l.depthMm));
   const least = leastWallMm - sunk - 0.01;
-  const thinnest = thinnestWall(mesh, letters, leastWallMm + 1);
+  const thinnest = thinnestWall(tree, letters, leastWallMm + 1);
   return {
     flaws: flawsOf([[thinnest < least, 'wall-thin', thinnest, least]]),
     measured: { thinnestWallMm: thinnest },

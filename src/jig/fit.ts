@@ -1,6 +1,6 @@
 /** How a workpiece sits in a jig: what room it is given, who presses it, and what works on it there. */
 import type { Point3 } from '../geometry/vec.js';
-import type { Axis } from './jig.js';
+import type { Axis } from './axis.js';
 
 /** All in the frame of the lure, mm; forces are those on the workpiece. */
 export type Fit = {
@@ -22,15 +22,16 @@ export type Press = {
   readonly direction: Point3;
 };
 
+type AnyTool = {
+  /** As in "the bit at 35 mm". */
+  readonly called: string;
+  /** From the mouth of its hole or cut into the wood; the direction is unit. */
+  readonly axis: Axis;
+  /** Of its way through the jig. */
+  readonly widthMm: number;
+};
+
+/** A bit on its axis, or a blade in its plane with the stroke, unit, along the blade. */
 export type Tool =
-  /** A bit on its axis, from the mouth of the hole into the wood. */
-  | { readonly kind: 'drill'; readonly called: string; readonly axis: Axis }
-  /** A blade in its plane: the axis from the mouth of the cut into the wood, the stroke along the blade. */
-  | {
-      readonly kind: 'saw';
-      readonly called: string;
-      readonly axis: Axis;
-      readonly stroke: Point3;
-      /** Of its way through the jig. */
-      readonly widthMm: number;
-    };
+  | (AnyTool & { readonly kind: 'drill' })
+  | (AnyTool & { readonly kind: 'saw'; readonly stroke: Point3 });

@@ -28,8 +28,7 @@ export type JigBlank = Pick<
 
 export type JigSlot = NonNullable<JigBlank['slot']>;
 
-/** A line in the blank frame: the axis of a drill, or the way of a saw. */
-export type Axis = { readonly originMm: Point3; readonly direction: Point3 };
+export type { Axis } from './axis.js';
 
 /** What every jig says of itself; each kind adds its own. Lengths in mm. */
 export type Jig = {

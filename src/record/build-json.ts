@@ -135,7 +135,7 @@ const sheetRecord = ({ kind, id, material, layout, outlines }: MadeSheet): unkno
   placements: layout.placements.map(placementRecord),
 });
 
-function jigRecord({ jig, parts, measured }: ReadyJig, files: readonly string[]): unknown {
+function jigRecord({ jig, parts, measured, proof }: ReadyJig, files: readonly string[]): unknown {
   const { csg: _csg, mesh: _mesh, letters, pattern, kind, ...rest } = jig;
   return {
     pattern,
@@ -145,6 +145,7 @@ function jigRecord({ jig, parts, measured }: ReadyJig, files: readonly string[])
     letters: letters.map((l) => l.text),
     parts: parts.map(({ piece, sizeMm, massG }, i) => ({ piece, file: files[i], sizeMm, massG })),
     measured,
+    proof,
   };
 }
 

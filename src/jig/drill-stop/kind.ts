@@ -10,6 +10,7 @@ export const drillStop = jigKind<DrillStopSetup, DrillStopJig>({
   path: ['ballast'],
   sections: drillStopSections,
   schema: drillStopSchema,
+  walls: ['wallMm', 'floorMm', 'webMm'],
   make: (kernel, { blank }, { setup }) => drillStopJig(kernel, blank, setup),
   measure: (kernel, jig, { blank }, { setup }) => checkDrillGuides(kernel, jig, blank, setup),
 });

@@ -18,8 +18,8 @@ import { placement, translation } from '../../solid/placement.js';
 import type { Fit } from '../fit.js';
 import type { JigBlank, JigOutcome } from '../jig.js';
 import { grooves, type Sunk } from '../letters.js';
-import type { DrillStopJig } from './jig.js';
 import { columnAt } from '../outline.js';
+import type { DrillStopJig } from './jig.js';
 import { drillStopLetters } from './letters.js';
 import { type Cradle, type DrillStopPlan, planDrillStop } from './plan.js';
 import type { DrillStopSetup } from './setup.js';
@@ -105,10 +105,11 @@ function fitOf({ profileRing, thicknessMm }: JigBlank, plan: DrillStopPlan, setu
           ]
         : []),
     ],
-    tools: guides.map(({ stationMm, axis }) => ({
+    tools: guides.map(({ stationMm, holeDiameterMm, axis }) => ({
       kind: 'drill',
-      called: `the bit at ${stationMm} mm`,
+      called: `the bit at ${Number(stationMm.toFixed(1))} mm`,
       axis,
+      widthMm: holeDiameterMm,
     })),
   } satisfies Fit;
 }

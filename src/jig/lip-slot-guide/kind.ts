@@ -10,6 +10,7 @@ export const lipSlotGuideKind = jigKind<LipSlotGuideSetup, LipSlotGuide>({
   path: ['lip', 'slot'],
   sections: lipSlotGuideSections,
   schema: lipSlotGuideSchema,
+  walls: ['wallMm', 'cheekMm'],
   make: (kernel, { blank }, { setup }) => lipSlotGuide(kernel, blank, setup),
   measure: (kernel, jig, { blank }, { setup }) => checkSawSlot(kernel, jig, blank, setup),
 });

@@ -97,11 +97,7 @@ function fitOf(plan: LipSlotPlan, setup: LipSlotGuideSetup, { slot, across, alon
   const called = 'into the saddle';
   return {
     gapMm: [Math.min(seatClearanceMm, sideClearanceMm), seatClearanceMm],
-    playMm: [
-      [0, side, 0],
-      [0, -side, 0],
-      along3(eased, RELIEF_SLOPE * reliefMm, along),
-    ],
+    playMm: [[0, side, 0], [0, -side, 0], along3(eased, RELIEF_SLOPE * reliefMm, along)],
     pressed: [
       { called, at: at(plan.lengthMm / 2), direction: push(sin, cos) },
       ...[0, plan.lengthMm].map((x) => ({ called, at: at(x), direction: push(0, 1) })),

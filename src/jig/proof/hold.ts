@@ -10,7 +10,9 @@ import { cross3, sub3 } from '../../geometry/vec3.js';
 import { leastCost } from '../../linear/least-cost.js';
 import type { Fit, Press } from '../fit.js';
 import type { Faced } from './clearance.js';
+import { outermost } from './contacts.js';
 import { type Load, loadsOf } from './loads.js';
+import type { Side } from './side.js';
 
 export type Held = {
   readonly tool: string;
@@ -25,16 +27,6 @@ export type Held = {
   /** Hand or clamp, N for each unit of the load, by where it presses; empty where none is needed. */
   readonly hands: readonly { readonly called: string; readonly ratio: number }[];
 };
-
-export type Side = 'nose' | 'tail' | 'port side' | 'starboard side' | 'back' | 'belly';
-
-/** The side of the workpiece that looks this way, lure frame. */
-export function sideOf([x, y, z]: Point3): Side {
-  const most = Math.max(Math.abs(x), Math.abs(y), Math.abs(z));
-  if (Math.abs(x) === most) return x < 0 ? 'nose' : 'tail';
-  if (Math.abs(y) === most) return y > 0 ? 'port side' : 'starboard side';
-  return z > 0 ? 'back' : 'belly';
-}
 
 /** A newton at a wall counts as little against one of the hand, but a wedge that needs hundreds counts. */
 const WALL_COST = 0.01;
@@ -54,13 +46,14 @@ export function holds(
   { pressed, tools }: Fit,
   named: (normal: Point3) => Side,
 ): Held[] {
-  const seat = faced.filter((f) => f.afterPlayMm === 0);
+  const all = outermost(faced);
+  const seat = all.filter((f) => f.afterPlayMm === 0);
   return tools.flatMap(loadsOf).map((load) => {
     const tries: readonly [readonly Faced[], readonly Press[]][] = [
       [seat, []],
       [seat, pressed],
-      [faced, []],
-      [faced, pressed],
+      [all, []],
+      [all, pressed],
     ];
     for (const [walls, hands] of tries) {
       const held = balanced(load, walls, hands, named);

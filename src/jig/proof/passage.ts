@@ -4,8 +4,7 @@
  * the plastic's that look out, the wood's that look in. Where two of them overlap in that view, the
  * plastic's must lie behind the wood's.
  */
-import { search, treeOf } from '../../geometry/facet-tree.js';
-import type { Facets } from '../../geometry/nearness.js';
+import { type Facets, search, treeOf } from '../../geometry/facet-tree.js';
 import type { Point3 } from '../../geometry/vec.js';
 import { cross3, unit3 } from '../../geometry/vec3.js';
 import { flawsOf, type JigCheck } from '../flaw.js';
@@ -14,9 +13,9 @@ import type { Seated } from './seated.js';
 const TOUCH = 1e-3; // mm² in the view, and mm along the way: less is rounding
 
 /** Nothing to check where the jig names no way out. */
-export function passage({ tree, workpieceTree, free }: Seated): JigCheck {
+export function passage({ tree, workpieceFacets, free }: Seated): JigCheck {
   if (!free) return { flaws: [], measured: {} };
-  const mm = blockedMm(tree, workpieceTree, free);
+  const mm = blockedMm(tree, workpieceFacets, free);
   return {
     flaws: flawsOf([[mm > TOUCH, 'blank-cannot-move', mm, TOUCH]]),
     measured: { passageBlockedMm: mm },

@@ -2,9 +2,9 @@
 import { convexHull } from '../../geometry/convex.js';
 import { cornersOf } from '../../geometry/facet-tree.js';
 import { type Mesh, meshBox } from '../../geometry/mesh.js';
+import { insideRing } from '../../geometry/ring.js';
 import { facetArea } from '../../geometry/surface-samples.js';
 import { distanceToEdge, type Point2, type Point3 } from '../../geometry/vec.js';
-import { insideRing } from '../../geometry/ring.js';
 import { flawsOf, type JigCheck } from '../flaw.js';
 import type { Printer } from '../printer.js';
 import { spanMm, widthMm } from './span.js';

@@ -1,5 +1,5 @@
 /** The jig and its workpiece as solids in one frame, the jig's own, ready to be measured. */
-import { type FacetTree, facetTree } from '../../geometry/facet-tree.js';
+import { cornersOf, type Facets, type FacetTree, normalsOf } from '../../geometry/facet-tree.js';
 import { type Mesh, reshaped } from '../../geometry/mesh.js';
 import type { Point3 } from '../../geometry/vec.js';
 import { Fault } from '../../problem.js';
@@ -20,24 +20,34 @@ export type Seated = {
   readonly jig: Jig;
   readonly tree: FacetTree;
   readonly workpiece: Mesh;
-  readonly workpieceTree: FacetTree;
+  readonly workpieceFacets: Facets;
   /** Unit; null when there is no way out. */
   readonly free: Point3 | null;
   /** In the frame of the jig. */
   readonly fit: Fit;
 };
 
-/** Null for a jig that holds nothing. @throws Fault for one that holds something and does not say how */
-export function seated(kernel: SolidKernel, jig: Jig, workpieces: Workpieces): Seated | null {
+/**
+ * Null for a jig that holds nothing.
+ * @param tree of the jig's mesh
+ * @throws Fault for one that holds something and does not say how
+ */
+export function seated(
+  kernel: SolidKernel,
+  jig: Jig,
+  tree: FacetTree,
+  workpieces: Workpieces,
+): Seated | null {
   if (jig.workpiece === null) return null;
   if (!jig.fit) throw new Fault(`${jig.kind} does not say how its workpiece sits`);
   const toJig = inverse(jig.jigToBlank);
   const workpiece = workpieceOf(kernel, jig, workpieces, toJig);
+  const corners = cornersOf(workpiece);
   return {
     jig,
-    tree: facetTree(jig.mesh),
+    tree,
     workpiece,
-    workpieceTree: facetTree(workpiece),
+    workpieceFacets: { corners, normals: normalsOf(corners) },
     free: jig.freeDirection && turnedBy(toJig, jig.freeDirection),
     fit: fitBy(toJig, jig.fit),
   };
@@ -58,7 +68,7 @@ function workpieceOf(
 }
 
 /** The mesh with every corner moved. */
-export function moved(mesh: Mesh, by: (p: Point3) => Point3): Mesh {
+function moved(mesh: Mesh, by: (p: Point3) => Point3): Mesh {
   const positions = new Float64Array(mesh.positions.length);
   for (let i = 0; i < positions.length; i += 3) {
     positions.set(by([mesh.positions[i], mesh.positions[i + 1], mesh.positions[i + 2]]), i);

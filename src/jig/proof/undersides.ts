@@ -136,7 +136,12 @@ function neighborsOf({ positions, triangles }: Mesh): Int32Array {
 }
 
 /** The facet beyond goes down from the edge, or up from it. */
-function edgeOf(corners: Float64Array, { triangles }: Mesh, i: number, beyond: number): CeilingEdge {
+function edgeOf(
+  corners: Float64Array,
+  { triangles }: Mesh,
+  i: number,
+  beyond: number,
+): CeilingEdge {
   const f = Math.floor(i / 3);
   const [p, q] = [9 * f + 3 * (i % 3), 9 * f + 3 * ((i + 1) % 3)];
   const [a, b] = [triangles[i], triangles[3 * f + ((i + 1) % 3)]];

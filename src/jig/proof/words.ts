@@ -1,6 +1,7 @@
 /** The proofs of a jig as sentences for the maker. */
-import type { Held, Side } from './hold.js';
+import type { Held } from './hold.js';
 import type { Printing } from './printing.js';
+import type { Side } from './side.js';
 
 /** One sentence a tool: what takes each of its loads, and how hard a hand or clamp has to help. */
 export function holdWords(held: readonly Held[]): string[] {
