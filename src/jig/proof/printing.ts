@@ -32,10 +32,10 @@ const LEDGE_LINES = 2;
 /** @param mesh resting on z = 0 */
 export function printing(mesh: Mesh, printer: Printer): Printing {
   const { ceilings, steepestDeg } = undersidesOf(mesh, printer.overhangDeg);
-  const ledgeMm = LEDGE_LINES * printer.nozzleMm;
+  const [line, ledge] = [printer.nozzleMm, LEDGE_LINES * printer.nozzleMm];
   const told = ceilings
-    .filter(({ edges }) => widthMm(edges) > ledgeMm)
-    .map((ceiling) => ({ ...ceiling, bridgeMm: spanMm(ceiling, ledgeMm) }));
+    .filter(({ edges }) => widthMm(edges) > ledge)
+    .map((ceiling) => ({ ...ceiling, bridgeMm: spanMm(ceiling, { ledge, line }) }));
   const free = told.filter((c) => c.bridgeMm === Infinity);
   const bridged = told.filter((c) => c.bridgeMm < Infinity);
   const bridgeMm = Math.max(0, ...bridged.map((c) => c.bridgeMm));

@@ -13,14 +13,19 @@ type Outline = {
 
 /**
  * For each place of a ceiling the shortest line through it that ends on a wall at both ends, level,
- * in the directions tried; the greatest of these. Places within `ledge` of a wall hold to it.
- * Infinity where a place has neither.
+ * in the directions tried; the greatest of these. Places within `ledge` of a wall hold to it, and the
+ * `line` laid along a free edge holds to the one beside it. Infinity where a place has nothing.
  */
-export function spanMm({ points, edges }: Outline, ledge: number): number {
-  const walls = edges.filter((e) => e.wall);
+export function spanMm(
+  { points, edges }: Outline,
+  { ledge, line }: { ledge: number; line: number },
+): number {
   const directions = directionsOf(edges);
   return points.reduce((span, p) => {
-    if (walls.some(({ from, to }) => distanceToPiece(p, from, to) <= ledge)) return span;
+    const isHeld = edges.some(
+      ({ from, to, wall }) => distanceToPiece(p, from, to) <= (wall ? ledge : line),
+    );
+    if (isHeld) return span;
     const lines = directions.map((direction) => lineThrough(p, direction, edges));
     return Math.max(span, Math.min(...lines));
   }, 0);
