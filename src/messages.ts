@@ -685,6 +685,14 @@ const entries = {
     fix: 'Switch supports on for this part, or print a trial and put what your printer can do in its file.',
     about: 'A part of a jig hangs over air further than the printer prints without support.',
   },
+  'jig-load-not-held': {
+    severity: 'warning',
+    what: 'In the {jig} of {name} walls and hands do not hold the blank against {tool}: {load}.',
+    limit: 'Every load balanced without counting on friction.',
+    from: 'the faces that bear on the blank, measured on the finished solid, and where it can be pressed',
+    fix: 'Clamp jig and blank together before you start, or let the jig hold more of the blank: raise reachMm first.',
+    about: 'A jig that takes a push, pull, twist or lean of the tool by friction alone.',
+  },
   'jig-letters-left-out': {
     severity: 'warning',
     what: 'The {jig} of {name} has no room for: {texts}.',

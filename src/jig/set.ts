@@ -2,7 +2,7 @@
 import { assertNone, type Problem, problem } from '../problem.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { checkJig, checkPrinted, joined } from './check.js';
-import type { JigFlaw } from './flaw.js';
+import type { JigFlaw, JigFlawCode } from './flaw.js';
 import type { Jig, JigProblem, JigWork } from './jig.js';
 import type { JigKind, JigSet } from './kind.js';
 import { JIG_KINDS, type JigSetups } from './kinds.js';
@@ -69,15 +69,27 @@ function judged(kernel: SolidKernel, kind: JigKind, jig: Jig, work: JigWork, set
     ...parts.map((part) => checkPrinted(part, setup.bed ?? printer.bed)),
     ...printings.map(checkPrinting),
   ]);
-  const ours = flaws.filter((f) => f.code !== 'wall-thin');
+  const ours = flaws.filter((f) => !OF_SET_UPS.includes(f.code));
   assertNone(ours.map((f) => `${jig.pattern} ${jig.kind} ${jig.part}: ${JSON.stringify(f)}`));
   const thin = flaws.filter((f) => f.code === 'wall-thin').map(thinWall);
   const supports = printings.flatMap((p) => needsSupport(p, printer));
   const words = [...holdWords(held), ...printings.map(printingWords)];
   return {
     ready: { jig, parts, measured, proof: { held, printing: printings, words } },
-    problems: [...unprinted, ...thin, ...supports, ...lettersLeftOut(jig)],
+    problems: [...unprinted, ...thin, ...notHeld(held), ...supports, ...lettersLeftOut(jig)],
   };
+}
+
+/** Flaws that values of a set-up can bring about; all others are ours. */
+const OF_SET_UPS: readonly JigFlawCode[] = ['wall-thin', 'load-not-held'];
+
+function notHeld(held: readonly Held[]): JigProblem[] {
+  const loose = held.filter((h) => !h.held);
+  return [...new Set(loose.map((h) => h.tool))].map((tool) => {
+    const loads = loose.filter((h) => h.tool === tool).map((h) => h.load);
+    const facts = { tool, load: [...new Set(loads)].join(', ') };
+    return { code: 'jig-load-not-held', path: [], facts };
+  });
 }
 
 /** A wall that no nozzle lays is told before any solid is made. */

@@ -4,19 +4,21 @@ import type { Point3 } from '../../../src/geometry/vec.js';
 import { checkJig } from '../../../src/jig/check.js';
 import { drillStopJig } from '../../../src/jig/drill-stop/make.js';
 import type { Fit, Press, Tool } from '../../../src/jig/fit.js';
-import type { Jig } from '../../../src/jig/jig.js';
+import type { Jig, JigWork } from '../../../src/jig/jig.js';
 import { lipSlotGuide } from '../../../src/jig/lip-slot-guide/make.js';
 import type { Faced } from '../../../src/jig/proof/clearance.js';
 import { outermost } from '../../../src/jig/proof/contacts.js';
 import { type Held, holds } from '../../../src/jig/proof/hold.js';
 import { sideOf } from '../../../src/jig/proof/side.js';
 import { holdWords } from '../../../src/jig/proof/words.js';
+import { makeJigs } from '../../../src/jig/set.js';
 import type { Csg } from '../../../src/solid/csg.js';
 import { evaluate } from '../../../src/solid/evaluate.js';
 import { loadKernel } from '../../../src/solid/kernel.js';
 import { box } from '../../solid/shapes.js';
 import { BODIES, lureBlank } from '../lure-blanks.js';
-import { drillStopSetup, lipSlotSetup } from '../set-ups.js';
+import { randomLure } from '../random-lures.js';
+import { drillStopSetup, lipSlotSetup, printer } from '../set-ups.js';
 
 /** Places at the corners of a square of half side 10 about the origin, at a distance along the normal. */
 function face(normal: Point3, afterPlayMm = 0): Faced[] {
@@ -156,5 +158,17 @@ describe('the jigs', async () => {
     const [long, , tall] = guide.sizeMm;
     const cheek = box(long + 2, lipSlotSetup.cheekMm + 2, tall + 2, [-1, -1, -1]);
     expect(loose(cut(guide, cheek))).toContain('stroke');
+  });
+
+  test('a saddle of five millimeters without any play is told of, with the tool and its load', () => {
+    const { blank: long, lipSlotGuide: usual } = randomLure(36);
+    const short = { reachMm: 5, cheekAboveMm: 3, cheekMm: 2, wallMm: 1.5, stopHeightMm: 40 };
+    const setup = { ...usual, ...short, sideClearanceMm: 0.01, reliefMm: 0 };
+    const { problems } = makeJigs(kernel, { blank: long } as JigWork, {
+      printer,
+      byKind: { 'lip-slot-guide': setup },
+    });
+    const told = problems.find((p) => p.code === 'jig-load-not-held');
+    expect(told?.facts).toMatchObject({ tool: 'the saw', load: 'lean' });
   });
 });
