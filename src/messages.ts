@@ -786,6 +786,31 @@ const entries = {
     fix: 'Bring the set-up’s values nearer to those that come with the program: reach, cheeks and collar first.',
     about: 'Values of a set-up that leave a wall which would break in the hand.',
   },
+  'jig-wall-below-nozzle': {
+    severity: 'error',
+    what: 'The {jig}’s {key} is {wallMm} mm, and the printer’s nozzle {nozzleMm} mm wide.',
+    limit: 'At least {leastMm} mm, one line of the nozzle.',
+    from: 'nozzleMm of the printer file',
+    fix: 'Set {key} to {leastMm} mm or more in a copy of the set-up, or name the file of a printer with a finer nozzle under `jigs:` in a run.',
+    about: 'A set-up asks for walls thinner than the printer can lay.',
+  },
+  'jig-needs-support': {
+    severity: 'warning',
+    what: 'The {jig} of {name} has undersides of {overhangDeg}° and ceilings of {bridgeMm} mm, the largest near x {xMm}, y {yMm}, z {zMm} mm as printed.',
+    limit:
+      'Undersides up to {mostOverhangDeg}° from upright, ceilings up to {mostBridgeMm} mm between walls.',
+    from: 'overhangDeg and bridgeMm of the printer file',
+    fix: 'Switch supports on for this part, or print a trial and put what your printer can do in its file.',
+    about: 'A part of a jig hangs over air further than the printer prints without support.',
+  },
+  'jig-load-not-held': {
+    severity: 'warning',
+    what: 'In the {jig} of {name} walls and hands do not hold the blank against {tool}: {load}.',
+    limit: 'Every load balanced without counting on friction.',
+    from: 'the faces that bear on the blank, measured on the finished solid, and where it can be pressed',
+    fix: 'Clamp jig and blank together before you start, or let the jig hold more of the blank: raise reachMm first.',
+    about: 'A jig that takes a push, pull, twist or lean of the tool by friction alone.',
+  },
   'jig-letters-left-out': {
     severity: 'warning',
     what: 'The {jig} of {name} has no room for: {texts}.',
@@ -875,14 +900,6 @@ const entries = {
     from: 'the sections of the body in its seat, or sideClearanceMm of the set-up',
     fix: 'Saw the slot while the blank is square (blank: sawn), or set the center line to the marks on the guide and clamp both.',
     about: 'A body so round, or cheeks so wide, that a slot sawn in the guide can lean.',
-  },
-  'jig-wall-below-nozzle': {
-    severity: 'error',
-    what: 'The {jig} asks for {key} {wallMm} mm, and the nozzle draws lines of {nozzleMm} mm.',
-    limit: 'At least {leastMm} mm: a line behind what is sunk into it.',
-    from: 'nozzleMm of the printer file, letters.depthMm of the set-up',
-    fix: 'Set {key} in a copy of the set-up, or use a finer nozzle; name the copy under `jigs:` in a run.',
-    about: 'A wall that is thinner than a line of the nozzle cannot be printed.',
   },
   'gauge-station-outside': {
     severity: 'error',

@@ -2,37 +2,40 @@
  * Judges a finished jig by its mesh and its workpiece, without asking how it was made. It runs on
  * every build; what it finds is our own fault, never the maker's.
  */
-import { minkowskiSum } from '../geometry/clip.js';
+import { type FacetTree, facetTree } from '../geometry/facet-tree.js';
 import { meshBox, meshFlaws, meshVolume } from '../geometry/mesh.js';
-import { ring } from '../geometry/ring.js';
-import { thinned } from '../geometry/thin.js';
-import type { Point3 } from '../geometry/vec.js';
-import { Fault } from '../problem.js';
-import { type Csg, movedBy, slab } from '../solid/csg.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { measure, sharedVolume } from '../solid/measure.js';
+import { turnedBy } from '../solid/placement.js';
 import { readBackStl } from '../solid/readback.js';
 import { flawsOf, type JigCheck } from './flaw.js';
-import type { Jig, JigBlank, JigWork } from './jig.js';
-import { SEAT_CHORD } from './outline.js';
+import type { Jig } from './jig.js';
 import type { PrintedPart } from './print.js';
 import type { Bed } from './printer.js';
+import { clearance } from './proof/clearance.js';
+import { type Held, holds } from './proof/hold.js';
+import { passage } from './proof/passage.js';
+import { type Seated, seated, type Workpieces } from './proof/seated.js';
+import { sideOf } from './proof/side.js';
 import { thinnestWall } from './walls.js';
 
 const OVERLAP = 1e-6; // mm³: what two solids that do not meet may seem to share by rounding
 
-/** What a jig is held against: the sawn blank, and the body for jigs that hold it. */
-export type Workpieces = {
-  readonly blank: JigBlank;
-  readonly body?: Pick<JigWork['body'], 'mesh'>;
-};
+/** What was found, and how each load of each tool is held. */
+export type Judged = JigCheck & { readonly held: readonly Held[] };
 
-/** What every jig must hold: a sound solid, clear of its workpiece and its way out, walls as asked. */
-export function checkJig(kernel: SolidKernel, jig: Jig, workpieces: Workpieces): JigCheck {
+/**
+ * What every jig must hold: a sound solid, walls as asked, and for its workpiece room within the band
+ * that was set, a way out, and hold against its tools.
+ */
+export function checkJig(kernel: SolidKernel, jig: Jig, workpieces: Workpieces): Judged {
   const solid = checkSolid(kernel, jig);
   // An open mesh cannot be measured further.
-  if (solid.flaws.some((f) => f.code === 'mesh-open')) return solid;
-  return joined([solid, checkFit(kernel, jig, workpieces), checkWalls(jig)]);
+  if (solid.flaws.some((f) => f.code === 'mesh-open')) return { ...solid, held: [] };
+  const tree = facetTree(jig.mesh);
+  const seat = seated(kernel, jig, tree, workpieces);
+  const fit = seat ? checkFit(kernel, seat) : { flaws: [], measured: {}, held: [] };
+  return { ...joined([solid, fit, checkWalls(jig, tree)]), held: fit.held };
 }
 
 /** Several checks as one. */
@@ -85,56 +88,32 @@ function checkSolid(kernel: SolidKernel, jig: Jig): JigCheck {
   };
 }
 
-/** The seated workpiece shares nothing with the jig, and neither does anything it passes on its way out. */
-function checkFit(kernel: SolidKernel, jig: Jig, { blank, body }: Workpieces): JigCheck {
-  if (jig.workpiece === null) return { flaws: [], measured: {} };
-  const inPlace = movedBy(jig.jigToBlank, { kind: 'mesh', mesh: jig.mesh });
-  const half = blank.thicknessMm / 2;
-  const isSawn = jig.workpiece === 'sawn';
-  if (!isSawn && !body) throw new Fault(`${jig.kind} held against no body`);
-  const workpiece: Csg =
-    isSawn || !body ? slab(blank.profileRing, -half, half) : { kind: 'mesh', mesh: body.mesh };
-  const seated = sharedVolume(kernel, inPlace, workpiece);
-  const passing =
-    isSawn && jig.freeDirection
-      ? sharedVolume(kernel, inPlace, passage(jig, jig.freeDirection, blank))
-      : 0;
-  return {
+/** The seated workpiece shares nothing with the jig, has its band of room, its way out and its hold. */
+function checkFit(kernel: SolidKernel, seated: Seated): Judged {
+  const { jig, workpiece, fit } = seated;
+  const overlap = sharedVolume(
+    kernel,
+    { kind: 'mesh', mesh: jig.mesh },
+    { kind: 'mesh', mesh: workpiece },
+  );
+  const { faced, ...gaps } = clearance(seated);
+  const held = holds(faced, fit, (normal) => sideOf(turnedBy(jig.jigToBlank, normal)));
+  const loose = held.filter((h) => !h.held).length;
+  const seat = {
     flaws: flawsOf([
-      [seated > OVERLAP, 'overlaps-blank', seated, OVERLAP],
-      [passing > OVERLAP, 'blank-cannot-move', passing, OVERLAP],
+      [overlap > OVERLAP, 'overlaps-blank', overlap, OVERLAP],
+      [loose > 0, 'load-not-held', loose, 0],
     ]),
-    measured: { overlapMm3: seated, passageOverlapMm3: passing },
+    measured: { overlapMm3: overlap },
   };
-}
-
-/** Width of the thin rectangle that stands for a straight way, as a share of the seat's gap. */
-const LINE = 0.4;
-
-/** All the blank covers while it moves out along the free direction, past the far end of the jig. */
-function passage({ sizeMm, seatMm }: Jig, [x, y, z]: Point3, blank: JigBlank): Csg {
-  const far = Math.hypot(...sizeMm) + 1;
-  const half = blank.thicknessMm / 2;
-  if (x === 0 && z === 0) {
-    return slab(blank.profileRing, Math.min(-half, y * far), Math.max(half, y * far));
-  }
-  const [dx, dz] = [-z * LINE * seatMm, x * LINE * seatMm];
-  const way = ring([
-    [0, 0],
-    [x * far, z * far],
-    [x * far + dx, z * far + dz],
-    [dx, dz],
-  ]);
-  // Thinned inward by a part of the seat's gap: the sum of all points is slow, and says no more.
-  const thin = thinned(blank.profileRing, SEAT_CHORD * seatMm);
-  return slab(minkowskiSum(thin, way), -half, half);
+  return { ...joined([seat, gaps, passage(seated)]), held };
 }
 
 /** Letters may take their depth from a wall. */
-function checkWalls({ mesh, letters, leastWallMm }: Jig): JigCheck {
+function checkWalls({ letters, leastWallMm }: Jig, tree: FacetTree): JigCheck {
   const sunk = Math.max(0, ...letters.map((l) => l.depthMm));
   const least = leastWallMm - sunk - 0.01;
-  const thinnest = thinnestWall(mesh, letters, leastWallMm + 1);
+  const thinnest = thinnestWall(tree, letters, leastWallMm + 1);
   return {
     flaws: flawsOf([[thinnest < least, 'wall-thin', thinnest, least]]),
     measured: { thinnestWallMm: thinnest },

@@ -9,6 +9,7 @@ import type { KeyPath } from '../problem.js';
 import type { Csg } from '../solid/csg.js';
 import type { Matrix } from '../solid/placement.js';
 import type { Materials } from '../tables/materials.js';
+import type { Fit } from './fit.js';
 import type { Sunk } from './letters.js';
 
 /** What jigs are made from: one line of an order, designed. */
@@ -29,8 +30,7 @@ export type JigBlank = Pick<
 
 export type JigSlot = NonNullable<JigBlank['slot']>;
 
-/** A line in the blank frame: the axis of a drill, or the way of a saw. */
-export type Axis = { readonly originMm: Point3; readonly direction: Point3 };
+export type { Axis } from './axis.js';
 
 /** What every jig says of itself; each kind adds its own. Lengths in mm. */
 export type Jig = {
@@ -49,6 +49,8 @@ export type Jig = {
   readonly workpiece: 'sawn' | 'shaped' | null;
   /** Gap the model leaves where the workpiece rests, so that the solids do not touch. */
   readonly seatMm: number;
+  /** How it sits there; null when there is no workpiece. */
+  readonly fit: Fit | null;
   /** Way the workpiece moves to come out, unit, lure frame; null when there is none. */
   readonly freeDirection: Point3 | null;
   /** The set-up's thinnest wall: what is measured may be less by the depth of letters only. */

@@ -20,6 +20,8 @@ export type JigKind = {
   readonly isAid: boolean;
   readonly sections: Sections;
   readonly schema: z.ZodType;
+  /** Keys of its set-up that are the thickness of plastic: none can be thinner than a line of the nozzle. */
+  readonly walls: readonly string[];
   readonly make: (kernel: SolidKernel, work: JigWork, set: JigSet) => JigOutcome<Jig>;
   /** What this kind must hold beyond what every jig must, measured on the finished mesh. */
   readonly measure: (kernel: SolidKernel, jig: Jig, work: JigWork, set: JigSet) => JigCheck;
@@ -31,7 +33,8 @@ export type JigSet<S extends JigSetup = JigSetup> = {
   readonly printer: Printer;
 };
 
-type Form<S extends JigSetup, J extends Jig> = Omit<JigKind, 'make' | 'measure'> & {
+type Form<S extends JigSetup, J extends Jig> = Omit<JigKind, 'walls' | 'make' | 'measure'> & {
+  readonly walls: readonly (keyof S & string)[];
   readonly make: (kernel: SolidKernel, work: JigWork, set: JigSet<S>) => JigOutcome<J>;
   readonly measure: (kernel: SolidKernel, jig: J, work: JigWork, set: JigSet<S>) => JigCheck;
 };

@@ -3,11 +3,15 @@ import { isError, tell } from '../messages.js';
 import { assertNone, type Problem, problem } from '../problem.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { checkJig, checkPrinted, joined } from './check.js';
-import type { JigFlaw } from './flaw.js';
+import type { JigFlaw, JigFlawCode } from './flaw.js';
 import type { Jig, JigProblem, JigWork } from './jig.js';
 import type { JigKind, JigSet } from './kind.js';
 import { JIG_KINDS, type JigSetups } from './kinds.js';
 import { bedOf, type PrintedPart, printed } from './print.js';
+import type { Printer } from './printer.js';
+import type { Held } from './proof/hold.js';
+import { checkPrinting, type Printing, printing } from './proof/printing.js';
+import { holdWords, printingWords } from './proof/words.js';
 import { checkSplit } from './split/check.js';
 
 /** A jig that passed every check, with what is printed of it and what was measured on it. */
@@ -17,6 +21,15 @@ export type ReadyJig = {
   /** Pins that join the parts, where the jig is printed in pieces. */
   readonly dowels: number;
   readonly measured: Readonly<Record<string, number>>;
+  readonly proof: JigProof;
+};
+
+/** What was proved of a jig beyond figures: how it holds, how it prints, both in words too. */
+export type JigProof = {
+  readonly held: readonly Held[];
+  /** One a printed part, in their order. */
+  readonly printing: readonly Printing[];
+  readonly words: readonly string[];
 };
 
 export type JigsMade = {
@@ -41,32 +54,12 @@ export function makeJigs(kernel: SolidKernel, work: JigWork, setups: JigSetups):
 }
 
 function madeOf(kernel: SolidKernel, kind: JigKind, work: JigWork, set: JigSet): JigsMade {
-  const { jigs, problems } = kind.make(kernel, work, set);
   const told = ({ code, facts, path }: JigProblem): Problem =>
     problem(code, path ?? kind.path, { jig: kind.called, name: work.blank.name, ...facts });
-  const results = jigs.map((jig) => {
-    const {
-      parts,
-      dowels,
-      split,
-      problems: unprinted,
-    } = printed(kernel, jig, set.setup, set.printer);
-    const { flaws, measured } = joined([
-      checkJig(kernel, jig, work),
-      kind.measure(kernel, jig, work, set),
-      ...parts.map((part) => checkPrinted(part, bedOf(set.setup, set.printer))),
-    ]);
-    const ours = flaws.filter((f) => f.code !== 'wall-thin');
-    const unsound = split ? checkSplit(kernel, split.order, split.made) : [];
-    assertNone(
-      [...ours, ...unsound].map(
-        (f) => `${jig.pattern} ${jig.kind} ${jig.part}: ${JSON.stringify(f)}`,
-      ),
-    );
-    const thin = flaws.filter((f) => f.code === 'wall-thin').map(thinWall);
-    const blamed = [...unprinted, ...thin, ...lettersLeftOut(jig)];
-    return { ready: { jig, parts, dowels, measured }, problems: blamed };
-  });
+  const unprintable = wallsBelowNozzle(kind, set);
+  if (unprintable.length > 0) return { jigs: [], problems: unprintable.map(told) };
+  const { jigs, problems } = kind.make(kernel, work, set);
+  const results = jigs.map((jig) => judged(kernel, kind, jig, work, set));
   return {
     jigs: results.map((r) => r.ready),
     problems: [...problems, ...results.flatMap((r) => r.problems)].map(told),
@@ -88,6 +81,67 @@ const leftOut = ({ problems }: JigsMade, { called }: JigKind): JigsMade => ({
     });
   }),
 });
+
+function judged(kernel: SolidKernel, kind: JigKind, jig: Jig, work: JigWork, set: JigSet) {
+  const { setup, printer } = set;
+  const { parts, dowels, split, problems: unprinted } = printed(kernel, jig, setup, printer);
+  const { held, ...common } = checkJig(kernel, jig, work);
+  const printings = parts.map((part) => printing(part.mesh, printer));
+  const { flaws, measured } = joined([
+    common,
+    kind.measure(kernel, jig, work, set),
+    ...parts.map((part) => checkPrinted(part, bedOf(setup, printer))),
+    ...printings.map(checkPrinting),
+  ]);
+  const ours = flaws.filter((f) => !OF_SET_UPS.includes(f.code));
+  const unsound = split ? checkSplit(kernel, split.order, split.made) : [];
+  assertNone(
+    [...ours, ...unsound].map(
+      (f) => `${jig.pattern} ${jig.kind} ${jig.part}: ${JSON.stringify(f)}`,
+    ),
+  );
+  const thin = flaws.filter((f) => f.code === 'wall-thin').map(thinWall);
+  const supports = printings.flatMap((p) => needsSupport(p, printer));
+  const words = [...holdWords(held), ...printings.map(printingWords)];
+  return {
+    ready: { jig, parts, dowels, measured, proof: { held, printing: printings, words } },
+    problems: [...unprinted, ...thin, ...notHeld(held), ...supports, ...lettersLeftOut(jig)],
+  };
+}
+
+/** Flaws that values of a set-up can bring about; all others are ours. */
+const OF_SET_UPS: readonly JigFlawCode[] = ['wall-thin', 'load-not-held'];
+
+function notHeld(held: readonly Held[]): JigProblem[] {
+  const loose = held.filter((h) => !h.held);
+  return [...new Set(loose.map((h) => h.tool))].map((tool) => {
+    const loads = loose.filter((h) => h.tool === tool).map((h) => h.load);
+    const facts = { tool, load: [...new Set(loads)].join(', ') };
+    return { code: 'jig-load-not-held', path: [], facts };
+  });
+}
+
+/** A wall that no nozzle lays is told before any solid is made. */
+function wallsBelowNozzle({ walls }: JigKind, { setup, printer }: JigSet): JigProblem[] {
+  const { nozzleMm } = printer;
+  return walls.flatMap((key): JigProblem[] => {
+    const wallMm = (setup as unknown as Readonly<Record<string, number>>)[key];
+    if (!(wallMm < nozzleMm)) return [];
+    const facts = { key, wallMm, nozzleMm, leastMm: nozzleMm };
+    return [{ code: 'jig-wall-below-nozzle', path: [], facts }];
+  });
+}
+
+function needsSupport(
+  { overhangDeg, bridgeMm, supportAtMm }: Printing,
+  printer: Printer,
+): JigProblem[] {
+  if (!supportAtMm) return [];
+  const [xMm, yMm, zMm] = supportAtMm;
+  const limits = { mostOverhangDeg: printer.overhangDeg, mostBridgeMm: printer.bridgeMm };
+  const facts = { overhangDeg, bridgeMm, ...limits, xMm, yMm, zMm };
+  return [{ code: 'jig-needs-support', path: [], facts }];
+}
 
 const lettersLeftOut = (jig: Jig): JigProblem[] =>
   jig.lettersLeftOut.length === 0

@@ -180,7 +180,10 @@ const sheetRecord = ({ kind, id, material, layout, outlines }: MadeSheet): unkno
   placements: layout.placements.map(placementRecord),
 });
 
-function jigRecord({ jig, parts, dowels, measured }: ReadyJig, files: readonly string[]): unknown {
+function jigRecord(
+  { jig, parts, dowels, measured, proof }: ReadyJig,
+  files: readonly string[],
+): unknown {
   const { csg: _csg, mesh: _mesh, letters, pattern, kind, ...rest } = jig;
   return {
     pattern,
@@ -197,6 +200,7 @@ function jigRecord({ jig, parts, dowels, measured }: ReadyJig, files: readonly s
     })),
     dowels,
     measured,
+    proof,
   };
 }
 

@@ -33,6 +33,8 @@ export type KernelSolid = Handle & {
   translate(move: readonly number[]): KernelSolid;
   transform(matrix: readonly number[]): KernelSolid;
   getMesh(): KernelMesh;
+  /** The search length if they are not nearer, 0 if they meet. */
+  minGap(other: KernelSolid, searchLength: number): number;
   _Slice(height: number): Polygons;
   project(): Outlines;
   /** What lies on the side the normal points to. */

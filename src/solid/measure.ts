@@ -45,6 +45,14 @@ export function sharedVolume(kernel: SolidKernel, a: Csg, b: Csg): number {
   });
 }
 
+/** Distance between two solids by the kernel's own search; `upTo` if they are not nearer, 0 if they meet. */
+export function gapBetween(kernel: SolidKernel, a: Csg, b: Csg, upTo: number): number {
+  return scoped((keep) => {
+    const wasm = wasmOf(kernel);
+    return build(wasm, keep, a).minGap(build(wasm, keep, b), upTo);
+  });
+}
+
 const SLIVER = 1e-9; // mm²: loops under this are rounding, not section
 
 /** The sections of a solid at some heights z, as regions in x and y; none where there is no material. */

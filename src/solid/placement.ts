@@ -38,6 +38,13 @@ export const pointBy = (m: Matrix, [x, y, z]: Point3): Point3 => [
   m[2] * x + m[6] * y + m[10] * z + m[14],
 ];
 
+/** A direction after the motion: turned, not moved. */
+export const turnedBy = (m: Matrix, [x, y, z]: Point3): Point3 => [
+  m[0] * x + m[4] * y + m[8] * z,
+  m[1] * x + m[5] * y + m[9] * z,
+  m[2] * x + m[6] * y + m[10] * z,
+];
+
 /** The rigid motion that undoes m. */
 export function inverse(m: Matrix): Matrix {
   assertRigid(m);

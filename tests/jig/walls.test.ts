@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { asRegion } from '../../src/geometry/clip.js';
+import { facetTree } from '../../src/geometry/facet-tree.js';
 import { ring } from '../../src/geometry/ring.js';
 import type { Sunk } from '../../src/jig/letters.js';
 import { thinnestWall } from '../../src/jig/walls.js';
@@ -15,7 +16,7 @@ const trough = (wall: number): Csg => ({
   parts: [box(30, 20 - 2 * wall, 10, [-5, wall, 4])],
 });
 const wallOf = (csg: Csg, letters: readonly Sunk[] = []) =>
-  thinnestWall(evaluate(kernel, csg), letters, 5);
+  thinnestWall(facetTree(evaluate(kernel, csg)), letters, 5);
 
 test('the thinnest wall is found, thicker ones are not told apart', () => {
   expect(wallOf(trough(3))).toBeCloseTo(3, 5);

@@ -8,6 +8,7 @@ export const centerScribeKind = jigKind<CenterScribeSetup, CenterScribe>({
   called: 'center scribe',
   path: ['blockThicknessMm'],
   isAid: true,
+  walls: ['wallMm', 'floorMm'],
   sections: centerScribeSections,
   schema: centerScribeSchema,
   make: (kernel, work, { setup }) => centerScribe(kernel, work, setup),

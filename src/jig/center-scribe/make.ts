@@ -14,6 +14,7 @@ import { type Csg, extruded } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { placement } from '../../solid/placement.js';
+import type { Fit } from '../fit.js';
 import type { Jig, JigOutcome, JigWork } from '../jig.js';
 import { grooves } from '../letters.js';
 import { scribeLetters } from './letters.js';
@@ -81,6 +82,7 @@ export function centerScribe(
     jigToBlank: placement([1, 0, 0], [0, 0, -1], [0, 1, 0], [corner[0], -up, corner[1]]),
     workpiece: 'sawn',
     seatMm: seatClearanceMm,
+    fit: fitOf(blank, setup),
     freeDirection: [0, 1, 0],
     leastWallMm: Math.min(setup.wallMm, floorMm, LEAST_FIN_MM + setup.letters.depthMm),
     keepWholeMm: notches.map((r): [number, number] => [ringBox(r)[0] - 1, ringBox(r)[2] + 1]),
@@ -105,4 +107,23 @@ export function centerScribe(
     facts: { what, stationMm: at[0], beside },
   }));
   return { jigs: [jig], problems };
+}
+
+/** It rests on the floor, and can slide as far as the wall is clear of it. */
+function fitOf({ profileRing }: JigWork['blank'], setup: CenterScribeSetup): Fit {
+  const { seatClearanceMm, clearanceMm } = setup;
+  const room = Math.max(0, clearanceMm - seatClearanceMm);
+  const [minX, minZ, maxX, maxZ] = ringBox(profileRing);
+  const called = 'to the floor';
+  return {
+    gapMm: [Math.min(seatClearanceMm, clearanceMm), seatClearanceMm],
+    playMm: [
+      [room, 0, 0],
+      [-room, 0, 0],
+      [0, 0, room],
+      [0, 0, -room],
+    ],
+    pressed: [{ called, at: [(minX + maxX) / 2, 0, (minZ + maxZ) / 2], direction: [0, -1, 0] }],
+    tools: [],
+  };
 }

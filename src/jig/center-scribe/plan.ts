@@ -23,7 +23,7 @@ export function trayOf(profile: Ring, setup: CenterScribeSetup, rimMm: number) {
   const grown = (by: number): Ring => {
     const regions = offset([asRegion(profile)], by);
     if (regions.length !== 1) throw new Fault(`grown profile fell into ${regions.length} pieces`);
-    return thinned(regions[0].outer, SEAT_CHORD * Math.min(clearanceMm, 0.2));
+    return thinned(regions[0].outer, SEAT_CHORD * seatClearanceMm);
   };
   const apron = grown(clearanceMm + wallMm + apronMm);
   const [left, , , top] = ringBox(apron);

@@ -11,6 +11,7 @@ export const drillStop = jigKind<DrillStopSetup, DrillStopJig>({
   isAid: false,
   sections: drillStopSections,
   schema: drillStopSchema,
+  walls: ['wallMm', 'floorMm', 'webMm'],
   make: (kernel, { blank }, { setup }) => drillStopJig(kernel, blank, setup),
   measure: (kernel, jig, { blank }, { setup }) => checkDrillGuides(kernel, jig, blank, setup),
 });

@@ -15,8 +15,10 @@ import { type Csg, extruded, holeAlongZ, movedBy } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { placement, translation } from '../../solid/placement.js';
+import type { Fit } from '../fit.js';
 import type { JigBlank, JigOutcome } from '../jig.js';
 import { grooves, type Sunk } from '../letters.js';
+import { columnAt } from '../outline.js';
 import type { DrillStopJig } from './jig.js';
 import { drillStopLetters } from './letters.js';
 import { type Cradle, type DrillStopPlan, planDrillStop } from './plan.js';
@@ -55,6 +57,7 @@ export function drillStopJig(
     axis: first.axis,
     workpiece: 'sawn',
     seatMm: setup.seatClearanceMm,
+    fit: fitOf(blank, plan, setup),
     freeDirection: [0, 1, 0],
     leastWallMm: Math.min(setup.wallMm, setup.floorMm, setup.webMm + setup.letters.depthMm),
     keepWholeMm: plan.guides.map(({ stationMm, holeDiameterMm }): [number, number] => {
@@ -77,6 +80,48 @@ export function drillStopJig(
     stopFaceMm: cradle.stopFaceMm,
   };
   return { jigs: [jig], problems: [] };
+}
+
+/**
+ * Pressed to nose, back and floor, the blank has play toward tail and belly only. A clamp or a hand
+ * presses its open side to the floor, in the middle of the cradle; a hand can press a tail that stands
+ * out of it.
+ */
+function fitOf({ profileRing, thicknessMm }: JigBlank, plan: DrillStopPlan, setup: DrillStopSetup) {
+  const { cradle, guides, openAtTail } = plan;
+  const tail = profileRing.reduce((a, b) => (b[0] > a[0] ? b : a));
+  const middleMm = (Math.max(0, cradle.noseEndMm) + Math.min(tail[0], cradle.aftEndMm)) / 2;
+  const band = columnAt(profileRing, middleMm);
+  const play = 2 * setup.clearanceMm;
+  return {
+    gapMm: [setup.seatClearanceMm, setup.seatClearanceMm],
+    playMm: [
+      [play, 0, 0],
+      [0, 0, -play],
+    ],
+    pressed: [
+      {
+        called: 'to the floor',
+        at: [middleMm, thicknessMm / 2, band ? (band.low + band.high) / 2 : 0],
+        direction: [0, -1, 0],
+      },
+      ...(openAtTail
+        ? [
+            {
+              called: 'to the nose wall',
+              at: [tail[0], 0, tail[1]],
+              direction: [-1, 0, 0],
+            } as const,
+          ]
+        : []),
+    ],
+    tools: guides.map(({ stationMm, holeDiameterMm, axis }) => ({
+      kind: 'drill',
+      called: `the bit at ${Number(stationMm.toFixed(1))} mm`,
+      axis,
+      widthMm: holeDiameterMm,
+    })),
+  } satisfies Fit;
 }
 
 function drillStopCsg(plan: DrillStopPlan, setup: DrillStopSetup, sunk: readonly Sunk[]): Csg {

@@ -8,6 +8,7 @@ export const dryingCombKind = jigKind<DryingCombSetup, DryingComb>({
   called: 'drying comb',
   path: ['tailEye'],
   isAid: true,
+  walls: ['thicknessMm', 'toothMm'],
   sections: dryingCombSections,
   schema: dryingCombSchema,
   make: (kernel, work, set) => dryingComb(kernel, work, set),

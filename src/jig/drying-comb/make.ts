@@ -85,6 +85,7 @@ export function dryingComb(
     jigToBlank: translation(0, 0, 0),
     workpiece: null,
     seatMm: 0,
+    fit: null,
     freeDirection: null,
     leastWallMm: Math.min(setup.thicknessMm, setup.toothMm),
     keepWholeMm: [],

@@ -9,6 +9,7 @@ export const gaugesKind = jigKind<GaugesSetup, GaugeJig>({
   called: 'set of gauges',
   path: ['body'],
   isAid: true,
+  walls: ['thicknessMm'],
   sections: gaugesSections,
   schema: gaugesSchema,
   make: gaugeJigs,

@@ -245,6 +245,13 @@ function printedPlate(
     csg,
     mesh,
     workpiece: 'shaped',
+    // Behind its edge a plate stands off as far as the body thins or bends over the plate's thickness.
+    fit: {
+      gapMm: [setup.seatClearanceMm, setup.seatClearanceMm + setup.thicknessMm],
+      playMm: [],
+      pressed: [],
+      tools: [],
+    },
     seatMm: setup.seatClearanceMm,
     // Ticks take their depth too, where there is no letter to say so.
     leastWallMm: thinnestMm - (sunk.length === 0 ? letters.depthMm : 0),

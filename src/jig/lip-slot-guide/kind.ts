@@ -11,6 +11,7 @@ export const lipSlotGuideKind = jigKind<LipSlotGuideSetup, LipSlotGuide>({
   isAid: false,
   sections: lipSlotGuideSections,
   schema: lipSlotGuideSchema,
+  walls: ['wallMm', 'cheekMm'],
   make: (kernel, work, set) => lipSlotGuide(kernel, work, set),
   measure: (kernel, jig, work, { setup }) => checkSawSlot(kernel, jig, work, setup),
 });

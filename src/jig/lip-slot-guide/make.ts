@@ -11,15 +11,18 @@
  */
 import { meshBox, meshVolume } from '../../geometry/mesh.js';
 import { cosSinDeg, type Point3 } from '../../geometry/vec.js';
+import { along3 } from '../../geometry/vec3.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { placement } from '../../solid/placement.js';
+import type { Fit } from '../fit.js';
 import type { JigBlank, JigOutcome, JigSlot } from '../jig.js';
 import type { JigSet } from '../kind.js';
 import { type Held, heldBlank, heldBody } from './held.js';
 import type { GuideWork, LipSlotGuide } from './jig.js';
 import { lipSlotLetters } from './letters.js';
 import { HELD_DEG, type LipSlotPlan, planLipSlot } from './plan.js';
+import { RELIEF_SLOPE } from './saddle.js';
 import type { LipSlotGuideSetup } from './setup.js';
 import { guideCsg } from './solid.js';
 import { guideWords } from './words.js';
@@ -69,6 +72,7 @@ function guideFor(
     axis: { originMm: [slot.mouth[0], 0, slot.mouth[1]], direction: along },
     workpiece: held.kind,
     seatMm: setup.seatClearanceMm,
+    fit: fitOf(held, plan, setup, slot),
     freeDirection: along,
     leastWallMm: Math.min(setup.wallMm, setup.cheekMm),
     keepWholeMm: [[0, plan.lengthMm]],
@@ -96,6 +100,49 @@ function guideFor(
       : [];
   return { jigs: [jig], problems: rolls };
 }
+
+/**
+ * Pressed in, and toward the nose wall as far as that holds it best, the workpiece has play between
+ * the cheeks and into the relief. Straight in it is pressed at both ends of the guide. Between the
+ * steps of a shaped seat the gap is as wide as they are.
+ */
+function fitOf(held: Held, plan: LipSlotPlan, setup: LipSlotGuideSetup, slot: JigSlot): Fit {
+  const { seatClearanceMm, sideClearanceMm, reliefMm } = setup;
+  const [across, along] = axesOf(slot);
+  const at = (x: number): Point3 => {
+    const [a, b] = [plan.corner[0] + x, plan.corner[1] + setup.stopHeightMm];
+    return along3([a * across[0], a * across[1], a * across[2]], b, along);
+  };
+  const [cos, sin] = cosSinDeg(plan.hold.pushDeg);
+  const push = (forward: number, inward: number): Point3 =>
+    along3([-forward * across[0], 0, -forward * across[2]], -inward, along);
+  const side = Math.max(0, sideClearanceMm - seatClearanceMm);
+  const eased = along3([0, 0, 0], reliefMm, across);
+  const called = 'into the saddle';
+  const least = Math.min(seatClearanceMm, sideClearanceMm);
+  const most = Math.max(seatClearanceMm, held.kind === 'sawn' ? 0 : sideClearanceMm);
+  return {
+    gapMm: [least, most + held.strayMm + widestStep(plan)],
+    playMm: [[0, side, 0], [0, -side, 0], along3(eased, RELIEF_SLOPE * reliefMm, along)],
+    pressed: [
+      { called, at: at(plan.lengthMm / 2), direction: push(sin, cos) },
+      ...[0, plan.lengthMm].map((x) => ({ called, at: at(x), direction: push(0, 1) })),
+    ],
+    tools: [
+      {
+        kind: 'saw',
+        called: 'the saw',
+        axis: { originMm: [slot.mouth[0], 0, slot.mouth[1]], direction: along },
+        stroke: [0, 1, 0],
+        widthMm: plan.guideSlotMm,
+      },
+    ],
+  };
+}
+
+/** From one step of a shaped seat to the next; 0 for the one layer of a sawn blank. */
+const widestStep = ({ layers }: LipSlotPlan): number =>
+  layers.slice(1).reduce((most, { halfMm }, i) => Math.max(most, halfMm - layers[i].halfMm), 0);
 
 /** X and Z of the jig in the lure's frame. */
 function axesOf({ angleDeg }: JigSlot): readonly [Point3, Point3] {

@@ -8,6 +8,7 @@ export const sandingCradleKind = jigKind<SandingCradleSetup, SandingCradle>({
   called: 'sanding cradle',
   path: ['body'],
   isAid: true,
+  walls: ['wallMm', 'floorMm', 'earThicknessMm'],
   sections: sandingCradleSections,
   schema: sandingCradleSchema,
   make: (kernel, work, { setup }) => sandingCradle(kernel, work, setup),

@@ -77,6 +77,14 @@ export function sandingCradle(
     jigToBlank: layout.jigToBlank,
     workpiece: 'shaped',
     seatMm: setup.liningMm,
+    fit: {
+      gapMm: [setup.liningMm, setup.liningMm + HOLLOW_OPEN],
+      playMm: [],
+      pressed: [
+        { called: 'into the hollow', at: body.properties.centroidMm, direction: [0, -1, 0] },
+      ],
+      tools: [],
+    },
     freeDirection: [0, 1, 0],
     leastWallMm: Math.min(setup.wallMm, setup.floorMm, setup.earThicknessMm),
     keepWholeMm: layout.screws.map(([x]): [number, number] => [
@@ -99,6 +107,7 @@ export function sandingCradle(
   return { jigs: [jig], problems: [] };
 }
 
+const HOLLOW_OPEN = 0.3; // mm the hollow may be wider than its lining, where the body is sharply round
 const HOLLOW_CHORD = 0.04; // mm the hollow may be flattened: a printed layer is coarser
 
 /** The body with room for a lining of this thickness over every facet. */

@@ -8,6 +8,7 @@ export const wireFormKind = jigKind<WireFormSetup, WireForm>({
   called: 'wire form',
   path: ['throughWire'],
   isAid: true,
+  walls: ['boardMm', 'webMm'],
   sections: wireFormSections,
   schema: wireFormSchema,
   make: (kernel, work, { setup }) => wireForm(kernel, work, setup),

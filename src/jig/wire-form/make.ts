@@ -70,6 +70,7 @@ export function wireForm(
     jigToBlank: placement([1, 0, 0], [0, 0, 1], [0, -1, 0], [left, boardMm + half, bottom]),
     workpiece: null,
     seatMm: 0,
+    fit: null,
     freeDirection: null,
     leastWallMm: Math.min(boardMm, setup.webMm + setup.letters.depthMm),
     keepWholeMm: pegs.map((peg): [number, number] => {
