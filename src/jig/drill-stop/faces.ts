@@ -95,10 +95,19 @@ export function besideGuide(plan: DrillStopPlan, guide: Faced): Place {
     ...bands.flatMap((band) =>
       windowsAt(middle, halfway).map((span) => onStopFace(cradle, span, band)),
     ),
+    ...bands.flatMap((band) =>
+      centered(middle, halfway, cradle).map((s) => onStopFace(cradle, s, band)),
+    ),
     ...windowsAt(along[0], [fore, along[0]]).map((span) => onStopFace(cradle, span, whole)),
     ...windowsAt(along[1], [along[1], aft]).map((span) => onStopFace(cradle, span, whole)),
   ]);
 }
+
+/** Stretches centered on a guide that go on under or over its neighbors. */
+const centered = (middle: number, [from, to]: Span, { noseEndMm, aftEndMm }: Cradle): Span[] =>
+  WIDTHS.filter((w) => w > to - from)
+    .map((w): Span => [middle - w / 2, middle + w / 2])
+    .filter(([a, b]) => a >= noseEndMm && b <= aftEndMm);
 
 /** Between the guides of the stop face over its whole height, and all along under and over them. */
 export function freeStopFace(plan: DrillStopPlan): Place {
