@@ -1,10 +1,10 @@
 /** Measures the guides of a drill-stop jig on its mesh, each in a frame whose z is the axis asked for. */
+import type { Region } from '../../geometry/ring.js';
 import { distance, type Point2, type Point3 } from '../../geometry/vec.js';
 import { cross3, length3, sub3 } from '../../geometry/vec3.js';
-import { type Csg, movedBy } from '../../solid/csg.js';
 import type { SolidKernel } from '../../solid/kernel.js';
-import { sectionsAt } from '../../solid/measure.js';
-import { placement, pointBy } from '../../solid/placement.js';
+import { sectionsMoved } from '../../solid/measure.js';
+import { after, type Matrix, placement, pointBy } from '../../solid/placement.js';
 import { flawsOf, type JigCheck } from '../flaw.js';
 import { type Bore, boreNear } from './bore.js';
 import { type Boring, upright } from './boring.js';
@@ -27,12 +27,20 @@ export function checkDrillGuides(
   borings: readonly Boring[],
   setup: DrillStopSetup,
 ): JigCheck {
-  const facing = new Map<string, Facing>();
-  const results = borings.map((boring) => {
+  const byAxis = new Map<string, Boring[]>();
+  for (const boring of borings) {
     const key = boring.inward.join(' ');
-    const seen = facing.get(key) ?? facingOf(jig, boring.inward);
-    facing.set(key, seen);
-    return checkGuide(kernel, jig, seen, boring, setup);
+    byAxis.set(key, [...(byAxis.get(key) ?? []), boring]);
+  }
+  const looks = [...byAxis.values()].map((group) => lookAt(jig, group, setup));
+  const sections = sectionsMoved(kernel, { kind: 'mesh', mesh: jig.mesh }, looks);
+  const results = looks.flatMap(({ asked }, i) => {
+    let from = 0;
+    return asked.map((one) => {
+      const own = sections[i].slice(from, from + one.heights.length);
+      from += one.heights.length;
+      return checkGuide(one, own);
+    });
   });
   const worst = (key: string) => Math.max(0, ...results.map((r) => r.measured[key] ?? 0));
   return {
@@ -46,38 +54,52 @@ export function checkDrillGuides(
   };
 }
 
-/** The jig in a frame of which z runs along an axis into the wood. */
-type Facing = { readonly solid: Csg; readonly corners: readonly Point3[] };
+/** The jig seen along an axis: z runs along it into the wood. What is asked there, and the heights to cut at. */
+type Look = {
+  readonly matrix: Matrix;
+  readonly asked: readonly Asked[];
+  readonly heights: readonly number[];
+};
 
-function facingOf({ mesh, jigToBlank }: DrillStopJig, [dx, dz]: Point2): Facing {
+type Asked = {
+  readonly boring: Boring;
+  readonly wanted: Wanted;
+  /** Null when the jig has no guide for it, or nothing about its axis. */
+  readonly found: { readonly guide: DrillGuide; readonly face: StopFace } | null;
+  readonly heights: readonly number[];
+};
+
+function lookAt(jig: DrillStopJig, borings: readonly Boring[], setup: DrillStopSetup): Look {
+  const [dx, dz] = borings[0].inward;
   const turn = placement([dz, 0, dx], [0, 1, 0], [0 - dx, 0, dz], [0, 0, 0]);
-  const { positions } = mesh;
-  const corners = Array.from({ length: positions.length / 3 }, (_, v): Point3 => {
-    const p: Point3 = [positions[3 * v], positions[3 * v + 1], positions[3 * v + 2]];
-    return pointBy(turn, pointBy(jigToBlank, p));
+  const matrix = after(jig.jigToBlank, turn);
+  const { positions } = jig.mesh;
+  const corners = Array.from({ length: positions.length / 3 }, (_, v) =>
+    pointBy(matrix, [positions[3 * v], positions[3 * v + 1], positions[3 * v + 2]]),
+  );
+  const asked = borings.map((boring): Asked => {
+    const wanted = wantedOf(boring, setup);
+    const [across] = upright(boring.inward, boring.mouth);
+    const guide = jig.guides.find(
+      (g) => g.for === boring.for && distance([g.stationMm, g.heightMm], boring.mouth) < PLACE,
+    );
+    const face = faceAbout(corners, jig, [across, 0], wanted.seatMm / 2);
+    if (!guide || !face) return { boring, wanted, found: null, heights: [] };
+    const heights = heightsOf(guide, face.alongMm, wanted.leastMm, setup);
+    return { boring, wanted, found: { guide, face }, heights };
   });
-  return { solid: movedBy(turn, movedBy(jigToBlank, { kind: 'mesh', mesh })), corners };
+  return { matrix, asked, heights: asked.flatMap((a) => a.heights) };
 }
 
 function checkGuide(
-  kernel: SolidKernel,
-  jig: DrillStopJig,
-  { solid, corners }: Facing,
-  boring: Boring,
-  setup: DrillStopSetup,
+  { boring, wanted, found, heights }: Asked,
+  sections: readonly (readonly Region[])[],
 ): JigCheck {
-  const guide = jig.guides.find(
-    (g) => g.for === boring.for && distance([g.stationMm, g.heightMm], boring.mouth) < PLACE,
-  );
   const [across, mouth] = upright(boring.inward, boring.mouth);
-  const wanted = wantedOf(boring, setup);
-  const face = faceAbout(corners, jig, [across, 0], wanted.seatMm / 2);
-  if (!guide || !face) return MISSING;
-  const heights = heightsOf(guide, face.alongMm, wanted.leastMm, setup);
-  const sections = sectionsAt(kernel, solid, heights);
-  const found = sections.map((section) => boreNear(section, [across, 0]));
-  if (found.some((b) => b === null)) return MISSING;
-  const bores = found as readonly Bore[];
+  const seen = sections.map((section) => boreNear(section, [across, 0]));
+  if (!found || seen.some((b) => b === null)) return MISSING;
+  const { guide, face } = found;
+  const bores = seen as readonly Bore[];
   const [low, high] = [bores[0], bores[bores.length - 1]];
   const off = Math.max(...bores.map((b) => distance(b.center, [across, 0])));
   const rise = heights[heights.length - 1] - heights[0];
@@ -114,8 +136,10 @@ const sizes = ({ least, mean }: Bore, wantedMm: number, code: 'guide-diameter' |
     [mean > wantedMm + DIAMETER, code, mean, wantedMm],
   ] as const;
 
+type Wanted = { readonly boreMm: number; readonly seatMm: number; readonly leastMm: number };
+
 /** Diameters and least length by boring and set-up alone. */
-function wantedOf({ for: what, diameterMm }: Boring, setup: DrillStopSetup) {
+function wantedOf({ for: what, diameterMm }: Boring, setup: DrillStopSetup): Wanted {
   const { pilots, bushingOuterDiameterMm: sleeveMm } = setup;
   if (what !== 'ballast') {
     const boreMm = diameterMm + (pilots?.holeClearanceMm ?? 0);

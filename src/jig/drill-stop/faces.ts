@@ -10,6 +10,8 @@ import type { DrillStopSetup } from './setup.js';
 
 /** Widths tried for letters, narrow first, so that what is beside a guide stays near it, mm. */
 const WIDTHS = [14, 18, 22, 28, 34, 40, 48, 60, 80, 100, 130];
+/** Those tried where there is no guide to be near to. */
+const WIDTHS_ALONG = [22, 34, 48, 80, 130];
 const STEP = 4; // mm between the places tried
 
 type Span = readonly [from: number, to: number];
@@ -28,7 +30,7 @@ function windowsAt(near: number, [from, to]: Span): Span[] {
 
 /** Stretches of some widths all along a span. */
 function windowsAlong([from, to]: Span): Span[] {
-  return WIDTHS.filter((w) => w < to - from).flatMap((w) => {
+  return WIDTHS_ALONG.filter((w) => w < to - from).flatMap((w) => {
     const count = Math.floor((to - from - w) / STEP) + 1;
     return Array.from({ length: count }, (_, i): Span => [from + i * STEP, from + i * STEP + w]);
   });
