@@ -1,5 +1,5 @@
 /** The faces of a drill-stop jig that carry letters, and the room on them. */
-import { ringBox } from '../../geometry/ring.js';
+import { type Ring, ringBox } from '../../geometry/ring.js';
 import type { Place, Room } from '../letters.js';
 import { bandsOf, reachBetween } from '../outline.js';
 import type { Cradle } from './cradle.js';
@@ -171,28 +171,81 @@ export function besideEye({ cradle }: DrillStopPlan, guide: Faced): Place {
   };
 }
 
-/** The top of the belly wall, seen from the open side; nose to the left. */
-export function wallTop({ cradle, cavity }: DrillStopPlan): Place {
-  const { originMm, noseEndMm, aftEndMm, baseMm, stopFaceMm, wallTopMm, bosses } = cradle;
+/**
+ * The top of the belly wall, seen from the open side, nose to the left; and that of the part of it
+ * that is raised about the guides. With a station: as near to it as can be.
+ */
+export function wallTops(plan: DrillStopPlan, stationMm?: number): Place[] {
+  const { noseEndMm, aftEndMm, wallTopMm, bosses } = plan.cradle;
   const raised = bosses
     .filter(({ topMm }) => topMm > wallTopMm)
-    .map(({ outline }) => ringBox(outline));
-  const along: Span = [noseEndMm, aftEndMm];
-  const rooms = [along, ...windowsAlong(along)].flatMap(([from, to]): Room[] => {
-    if (raised.some(([a, , b]) => a < to && b > from)) return [];
-    const low = reachBetween(cavity, from, to)?.low ?? baseMm;
-    const [left, right] = [from - noseEndMm, to - noseEndMm];
-    return [{ left, right, bottom: baseMm - low, top: baseMm - stopFaceMm }];
-  });
+    .map(({ outline, topMm }) => ({ span: stationsOf(outline), topMm }));
+  const low = gapsIn([noseEndMm, aftEndMm], raised.map(({ span }) => span).sort(byStart));
+  const belly = raised.filter(({ topMm }, i) => i === 0 && raised.every((r) => r.topMm <= topMm));
+  return [
+    ...low.map((span) => wallTop(plan, 'wall top', { span, topMm: wallTopMm }, stationMm)),
+    ...belly.map((part) => wallTop(plan, 'raised wall top', part, stationMm)),
+  ];
+}
+
+const byStart = (a: Span, b: Span): number => a[0] - b[0];
+
+function stationsOf(outline: Ring): Span {
+  const [from, , to] = ringBox(outline);
+  return [from, to];
+}
+
+/** What sorted spans leave of a span. */
+function gapsIn([from, to]: Span, taken: readonly Span[]): Span[] {
+  const starts = [from, ...taken.map(([, b]) => b)];
+  const stops = [...taken.map(([a]) => a), to];
+  return starts.map((start, i): Span => [start, stops[i]]).filter(([start, stop]) => stop > start);
+}
+
+function wallTop(
+  { cradle, cavity }: DrillStopPlan,
+  name: string,
+  { span, topMm }: { readonly span: Span; readonly topMm: number },
+  stationMm?: number,
+): Place {
+  const { originMm, noseEndMm, baseMm, stopFaceMm } = cradle;
+  const windows =
+    stationMm === undefined ? [span, ...windowsAlong(span)] : windowsAt(stationMm, span);
   return {
     face: {
-      name: 'wall top',
-      origin: [noseEndMm - originMm, 0, wallTopMm],
+      name,
+      origin: [noseEndMm - originMm, 0, topMm],
       right: [1, 0, 0],
       up: [0, 1, 0],
       out: [0, 0, 1],
     },
-    rooms,
+    rooms: windows.map(([from, to]) => ({
+      left: from - noseEndMm,
+      right: to - noseEndMm,
+      bottom: baseMm - (reachBetween(cavity, from, to)?.low ?? baseMm),
+      top: baseMm - stopFaceMm,
+    })),
+  };
+}
+
+/** What lies on the printer's bed, under the belly wall, where all is solid above; nose to the right. */
+export function underside({ cradle, cavity }: DrillStopPlan): Place {
+  const { originMm, noseEndMm, aftEndMm, baseMm, stopFaceMm } = cradle;
+  const span: Span = [noseEndMm, aftEndMm];
+  return {
+    face: {
+      name: 'underside',
+      origin: [aftEndMm - originMm, 0, 0],
+      right: [-1, 0, 0],
+      up: [0, 1, 0],
+      out: [0, 0, -1],
+    },
+    rooms: [span, ...windowsAlong(span)].map(([from, to]) => ({
+      left: aftEndMm - to,
+      right: aftEndMm - from,
+      bottom: baseMm - (reachBetween(cavity, from, to)?.low ?? baseMm),
+      top: baseMm - stopFaceMm,
+    })),
   };
 }
 
@@ -223,6 +276,12 @@ export function floor({ cradle, cavity, pushHole }: DrillStopPlan, setup: DrillS
 /** Seen from behind the back of the blank; nose to the left. */
 export function base({ cradle }: DrillStopPlan): Place {
   const { originMm, noseEndMm, aftEndMm, wallTopMm } = cradle;
+  const half = wallTopMm / 2;
+  const bands: Span[] = [
+    [0, wallTopMm],
+    [0, half],
+    [half, wallTopMm],
+  ];
   return {
     face: {
       name: 'base',
@@ -233,6 +292,8 @@ export function base({ cradle }: DrillStopPlan): Place {
     },
     rooms: windowsAlong([0, aftEndMm - noseEndMm])
       .concat([[0, aftEndMm - noseEndMm]])
-      .map(([left, right]) => ({ left, right, bottom: 0, top: wallTopMm })),
+      .flatMap(([left, right]) =>
+        bands.map(([bottom, top]): Room => ({ left, right, bottom, top })),
+      ),
   };
 }

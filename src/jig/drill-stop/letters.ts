@@ -2,15 +2,15 @@
 import type { JigBlank } from '../jig.js';
 import { NO_POURING, type Place, placed, type Wish } from '../letters.js';
 import { fromBelly } from './boring.js';
-import { base, besideEye, besideGuide, floor, freeStopFace, wallTop } from './faces.js';
+import { base, besideEye, besideGuide, floor, freeStopFace, underside, wallTops } from './faces.js';
 import type { DrillGuide } from './jig.js';
 import type { DrillStopPlan } from './plan.js';
 import type { DrillStopSetup } from './setup.js';
 
 /**
- * Beside each guide its bit and collar setting ("D8 L40.0"). Where somebody might pour, raised, that
+ * Beside each guide its bit and collar setting ("D8 L40.0"), or over it on the top of its wall. Where somebody might pour, raised, that
  * nobody shall. Name and version. The last two on the stop face if they fit there, else on the top of
- * the belly wall, on the floor, on the base.
+ * the belly wall, on the floor, on the base; the name at last on the side that lies on the bed.
  */
 export function drillStopLetters(
   blank: JigBlank,
@@ -18,16 +18,18 @@ export function drillStopLetters(
   plan: DrillStopPlan,
   guides: readonly DrillGuide[],
 ) {
-  const anywhere: Place[] = [freeStopFace(plan), wallTop(plan), floor(plan, setup), base(plan)];
+  const anywhere: Place[] = [freeStopFace(plan), ...wallTops(plan), floor(plan, setup), base(plan)];
   const title = [blank.name.toUpperCase(), `V${blank.version}`.toUpperCase()];
   const wishes: Wish[] = [
     ...plan.guides.map((guide, i): Wish => {
       const setting = settingOf(guides[i]);
-      const place = fromBelly(guide.boring) ? besideGuide(plan, guide) : besideEye(plan, guide);
-      return { breaks: [[setting.join(' ')], setting], places: [place] };
+      const places = fromBelly(guide.boring)
+        ? [besideGuide(plan, guide), ...wallTops(plan, guide.boring.mouth[0])]
+        : [besideEye(plan, guide)];
+      return { breaks: [[setting.join(' ')], setting], places };
     }),
     { breaks: NO_POURING, places: anywhere, raised: true },
-    { breaks: [[title.join(' ')], title], places: anywhere },
+    { breaks: [[title.join(' ')], title], places: [...anywhere, underside(plan)] },
   ];
   return placed(wishes, setup.letters);
 }

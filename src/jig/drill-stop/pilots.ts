@@ -34,13 +34,20 @@ export type PilotBorings = {
   readonly problems: readonly JigProblem[];
 };
 
-/** A boring for every eye, but for those whose bit would not stay in the wood, which are told. */
+/**
+ * A boring for every eye, but for those whose bit would not stay in the wood, which are told. The
+ * through-wire is bored from end to end and may come near to anything; where it is begun it must only
+ * not come out.
+ */
 export function pilotBorings(work: JigWork, pilots: Pilots): PilotBorings {
   const { pattern, body, blank } = work;
   const results = eyePlaces(pattern, body.shape).flatMap((place) => {
     const boring = boringOf(place, work, pilots);
     if (!boring) return [];
-    const problem = outsideWood(boring, body.shape) ?? meets(boring, place, blank);
+    const begun = place.eye.kind === 'wire' && boring.for !== 'hanger';
+    const problem =
+      outsideWood(boring, body.shape, begun ? 0 : LEAST_WOOD_MM) ??
+      (begun ? null : meets(boring, blank));
     return [{ boring, problem }];
   });
   return {
@@ -90,13 +97,13 @@ function wireOver({ towEye, tailEye }: Pattern, shape: BodyShape, stationMm: num
 }
 
 /** The problem of a bit that comes out of the finished body, with the greatest depth that does not. */
-function outsideWood(boring: Boring, shape: BodyShape): JigProblem | null {
+function outsideWood(boring: Boring, shape: BodyShape, limitMm: number): JigProblem | null {
   const woodMm = leastWood(boring, shape);
-  if (woodMm >= LEAST_WOOD_MM) return null;
+  if (woodMm >= limitMm) return null;
   const { diameterMm, depthMm } = boring;
   const steps = Math.floor(depthMm / DEPTH_STEP_MM);
   const fits = Array.from({ length: steps }, (_, i) => depthMm - (i + 1) * DEPTH_STEP_MM).find(
-    (d) => leastWood({ ...boring, depthMm: d }, shape) >= LEAST_WOOD_MM,
+    (d) => leastWood({ ...boring, depthMm: d }, shape) >= limitMm,
   );
   const facts = {
     eye: boring.for,
@@ -105,7 +112,7 @@ function outsideWood(boring: Boring, shape: BodyShape): JigProblem | null {
     depthMm,
     tipMm: tipDepthMm(boring),
     woodMm,
-    limitMm: LEAST_WOOD_MM,
+    limitMm,
     fitsMm: fits ?? 0,
   };
   return { code: 'pilot-outside', path: boring.path, facts };
@@ -143,9 +150,8 @@ function woodAt(shape: BodyShape, [x, z]: Point2, asideMm: number): number {
   return Math.min(level, b * (1 - Math.min(1, Math.abs(z) / h) ** n) ** (1 / n) - asideMm);
 }
 
-/** The problem of a pilot that runs into the lip slot or a ballast hole. The wire's own line may: it is bored anyway. */
-function meets(boring: Boring, { eye }: EyePlace, blank: JigBlank): JigProblem | null {
-  if (eye.kind === 'wire' && boring.for !== 'hanger') return null;
+/** The problem of a pilot that runs into the lip slot or a ballast hole. */
+function meets(boring: Boring, blank: JigBlank): JigProblem | null {
   const near = [
     ...(blank.slot ? [{ what: 'lip slot', view: slotView(blank.slot) }] : []),
     ...ballastBorings(blank.holes).map((hole) => ({ what: 'ballast hole', view: sideView(hole) })),
