@@ -5,7 +5,7 @@ import { cross, distanceToPiece, type Point2, sub } from '../../geometry/vec.js'
 import type { JigProblem } from '../jig.js';
 import { fromBelly, fromUpright } from './boring.js';
 import type { Cradle } from './cradle.js';
-import { bossHalf, type Faced, leans } from './guided.js';
+import { bossHalf, type Faced, leans, withCollar } from './guided.js';
 import type { DrillStopSetup, Ears } from './setup.js';
 
 /** Guides with less plastic between them than asked. */
@@ -90,11 +90,14 @@ function hitsBoss(guide: Faced, others: readonly Faced[]): JigProblem[] {
 const FAR_OUT = 200; // mm
 const TOUCH = 0.05; // mm: on its own face it may rest
 
-function meets({ boring, acrossMm, faceMm }: Faced, collarMm: number, other: Faced): boolean {
+/** With a collar of this diameter on every bit that takes the same: a smaller one needs a smaller boss, too. */
+function meets(guide: Faced, collarMm: number, other: Faced): boolean {
+  const { boring, acrossMm, faceMm } = guide;
+  const half = bossHalf(other.collarMm === guide.collarMm ? withCollar(other, collarMm) : other);
   const way = box(acrossMm, collarMm / 2, faceMm - FAR_OUT, faceMm - TOUCH).map((p) =>
     fromUpright(boring.inward, p),
   );
-  const boss = box(other.acrossMm, bossHalf(other), other.faceMm, other.mouthMm).map((p) =>
+  const boss = box(other.acrossMm, half, other.faceMm, other.mouthMm).map((p) =>
     fromUpright(other.boring.inward, p),
   );
   return intersect([asRegion(ring(way))], [asRegion(ring(boss))]).length > 0;

@@ -13,8 +13,9 @@ export type Guided = {
   /** Of the sleeve's seat; of the hole itself where there is no sleeve. */
   readonly seatRadius: number;
   readonly collarMm: number;
-  /** Plastic about the axis that carries collar and guide. */
+  /** Plastic about the axis that carries collar and guide; and what the guide alone needs. */
   readonly land: number;
+  readonly wallLand: number;
   /** Least length of the guide. */
   readonly leastMm: number;
   readonly webMm: number;
@@ -39,11 +40,11 @@ export function guidedBy(setup: DrillStopSetup, cavity: Ring): (boring: Boring) 
     const outline = turned(cavity, inward);
     const over = (radius: number) => wayIn(outline, acrossMm - radius, acrossMm + radius);
     const way = over(lead.seatRadius) && over(lead.radius);
-    const collar = lead.collarMm / 2 - COLLAR_OVER_EDGE;
     return {
       boring,
       ...lead,
-      land: Math.max(collar, lead.seatRadius + setup.wallMm),
+      land: landOf(lead, lead.seatRadius + setup.wallMm),
+      wallLand: lead.seatRadius + setup.wallMm,
       acrossMm,
       mouthMm,
       floorMm: mouthMm + depthMm,
@@ -52,6 +53,16 @@ export function guidedBy(setup: DrillStopSetup, cavity: Ring): (boring: Boring) 
     };
   };
 }
+
+const landOf = ({ collarMm }: Pick<Guided, 'collarMm'>, wallLand: number): number =>
+  Math.max(collarMm / 2 - COLLAR_OVER_EDGE, wallLand);
+
+/** The guide with another collar on its bit. */
+export const withCollar = <G extends Guided>(guide: G, collarMm: number): G => ({
+  ...guide,
+  collarMm,
+  land: landOf({ collarMm }, guide.wallLand),
+});
 
 type Lead = Pick<Guided, 'radius' | 'seatRadius' | 'collarMm' | 'leastMm' | 'webMm'>;
 
