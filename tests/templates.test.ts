@@ -15,6 +15,7 @@ const broken = yamls(join(TEMPLATES, 'broken'));
 const SHOWN_ELSEWHERE: readonly ProblemCode[] = [
   'file-too-large',
   'file-unreadable',
+  'jig-collar-hits-guide',
   'opening-needs-threading',
   'outline-unreachable',
   'output-changed',

@@ -116,11 +116,12 @@ function hitsClamp(guide: Faced, cradle: Cradle, ears: Ears): JigProblem[] {
   const [sin, cos] = boring.inward;
   const lowest = cradle.baseMm - face[1] - (collarMm / 2) * Math.abs(sin);
   const limitMm = Math.max(0, lowest - ears.thicknessMm);
+  const { noseEndMm, aftEndMm, wallsAlone } = cradle;
   const ends = [
-    { end: 'nose', awayMm: face[0] - cradle.noseEndMm },
-    { end: 'tail', awayMm: cradle.aftEndMm - face[0] },
+    { end: 'nose', awayMm: face[0] - noseEndMm, wallMm: face[0] - wallsAlone.noseMm },
+    { end: 'tail', awayMm: aftEndMm - face[0], wallMm: wallsAlone.aftMm - face[0] },
   ];
-  return ends.flatMap(({ end, awayMm }) => {
+  return ends.flatMap(({ end, awayMm, wallMm }) => {
     if (ears.clampHeightMm <= limitMm || awayMm >= (collarMm / 2) * cos) return [];
     const facts = {
       stationMm: boring.mouth[0],
@@ -128,7 +129,8 @@ function hitsClamp(guide: Faced, cradle: Cradle, ears: Ears): JigProblem[] {
       clampMm: ears.clampHeightMm,
       limitMm,
       collarMm,
-      fitsMm: (2 * awayMm) / cos,
+      // The block ends where a large collar is carried: a smaller one brings the end nearer, to the wall.
+      fitsMm: Math.max(0, (2 * wallMm) / cos),
     };
     return [{ code: 'jig-collar-hits-clamp', path: boring.path, facts }];
   });

@@ -1,6 +1,5 @@
 /** The cradle about the cavity: its ends, its base with ears, and where it is raised about the guides. */
 import { type Ring, rectRing, ring, ringBox } from '../../geometry/ring.js';
-import { boxOf } from '../../geometry/vec.js';
 import type { JigBlank } from '../jig.js';
 import { columnAt, wholeMicrons } from '../outline.js';
 import { fromUpright } from './boring.js';
@@ -25,6 +24,8 @@ export type Ends = {
   readonly noseEndMm: number;
   readonly aftEndMm: number;
   readonly openAtTail: boolean;
+  /** Where they would be if no collar had to be carried. */
+  readonly wallsAlone: { readonly noseMm: number; readonly aftMm: number };
 };
 
 /** Plastic beside the plain block: an outline in the side view, from the bed up. */
@@ -64,15 +65,16 @@ export function endsOf(
   const tail = eyes.find(({ boring }) => boring.inward[0] < 0);
   const reached = Math.max(last, ...belly.map((g) => g.boring.mouth[0] + setup.reachMm));
   const openAtTail = belly.length > 0 && !tail && !setup.ears && reached < tailMm - setup.wallMm;
-  const nose = Math.min(noseMm - setup.wallMm, first, tow ? tow.endMm - tow.leastMm : Infinity);
-  const closed = Math.max(
-    tailMm + setup.wallMm,
-    last,
-    tail ? tail.leastMm - tail.endMm : -Infinity,
-  );
+  const wallsAlone = {
+    noseMm: Math.min(noseMm - setup.wallMm, tow ? tow.endMm - tow.leastMm : Infinity),
+    aftMm: Math.max(tailMm + setup.wallMm, tail ? tail.leastMm - tail.endMm : -Infinity),
+  };
+  const nose = Math.min(wallsAlone.noseMm, first);
+  const closed = Math.max(wallsAlone.aftMm, last);
   const noseEndMm = tow ? wholeSetting(tow, nose) : nose;
   const aft = openAtTail ? reached : tail ? -wholeSetting(tail, -closed) : closed;
-  return { noseEndMm, aftEndMm: noseEndMm + wholeMicrons(aft - noseEndMm), openAtTail };
+  const aftEndMm = noseEndMm + wholeMicrons(aft - noseEndMm);
+  return { noseEndMm, aftEndMm, openAtTail, wallsAlone };
 }
 
 /** From where to where along the blank a guide from the belly needs plastic. */
@@ -190,10 +192,4 @@ function endBosses(guides: readonly Faced[], walls: Walls): Boss[] {
     const low = Math.max(walls.stopFaceMm, z - land);
     return [{ outline: rectRing(Math.min(from, x), low, Math.max(to, x), z + land), topMm }];
   });
-}
-
-/** Least and greatest coordinate of the plan in the side view, ears and bosses included. */
-export function extentOf({ bosses, noseEndMm, aftEndMm, stopFaceMm, baseMm }: Cradle) {
-  const points = bosses.flatMap(({ outline }) => [...outline]);
-  return boxOf([...points, [noseEndMm, stopFaceMm], [aftEndMm, baseMm]]);
 }

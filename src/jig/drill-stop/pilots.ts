@@ -65,7 +65,7 @@ const CALLED: Readonly<Record<string, BoringFor>> = {
 /** Null for a hanger of wire that hangs under the wire already: it has no leg. */
 function boringOf(place: EyePlace, work: JigWork, pilots: Pilots): Boring | null {
   const { pattern, body, blank, materials } = work;
-  const inward = times(place.outward, -1);
+  const inward = sub([0, 0], place.outward);
   const mouth = entrance(blank.profileRing, place.surface, inward);
   if (!mouth) throw new Fault(`${place.name} eye outside its blank`);
   const common = {
