@@ -3,12 +3,12 @@
  * sunk; what must be seen and felt is raised: it stands in a sunken panel, level with the face, so that
  * nothing rests or rubs on it.
  */
-import { asRegion } from '../geometry/clip.js';
+import { asRegion, subtract } from '../geometry/clip.js';
 import { lettering } from '../geometry/lettering.js';
 import { rectRing } from '../geometry/ring.js';
 import { thinnedLine } from '../geometry/thin.js';
 import { type Box, boxOf, type Point2, type Point3 } from '../geometry/vec.js';
-import { type Csg, extruded, movedBy } from '../solid/csg.js';
+import { type Csg, extruded, movedBy, strokeAreas } from '../solid/csg.js';
 import { placement } from '../solid/placement.js';
 import type { Letters } from './setup.js';
 
@@ -178,13 +178,9 @@ function groove(face: Face, sunk: readonly Sunk[], { strokeMm, depthMm }: Letter
 /** The panel round raised letters: the letters themselves stay. */
 function panel(text: Sunk, { strokeMm, depthMm }: Letters): Csg {
   const { left, bottom, right, top } = text.box;
-  const [fromZ, toZ] = [-depthMm, OVER_FACE];
-  const strokes = { kind: 'strokes', lines: strokesOf(text, strokeMm), width: strokeMm } as const;
-  return onFace(text.face, {
-    kind: 'subtract',
-    from: extruded([asRegion(rectRing(left, bottom, right, top))], fromZ, toZ),
-    parts: [{ ...strokes, fromZ: fromZ - OVER_FACE, toZ: toZ + OVER_FACE }],
-  });
+  const whole = [asRegion(rectRing(left, bottom, right, top))];
+  const ink = strokeAreas(strokesOf(text, strokeMm), strokeMm);
+  return onFace(text.face, extruded(subtract(whole, ink), -depthMm, OVER_FACE));
 }
 
 const onFace = ({ right, up, out, origin }: Face, part: Csg): Csg =>
