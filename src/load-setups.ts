@@ -29,7 +29,10 @@ export function readSetups(
   const byKind = Object.fromEntries(
     reads.flatMap(({ setup }) => (setup ? [[setup.jig, setup]] : [])),
   );
-  return { setups: { printer, byKind }, problems: reads.flatMap((r) => r.problems) };
+  return {
+    setups: { asked: named !== null, printer, byKind },
+    problems: reads.flatMap((r) => r.problems),
+  };
 }
 
 /** What one file says. */

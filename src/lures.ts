@@ -8,7 +8,9 @@ import { type TimberDensity, timberDensity } from './blank/timber-density.js';
 import { type Body, bodyShape, makeBody } from './body/body.js';
 import type { BodyShape } from './body/shape.js';
 import { type Finding, finding, type Job } from './job.js';
+import { tabProblems } from './mass/lip-tab.js';
 import { ballastProblems } from './mass/problems.js';
+import { wireProblems } from './mass/wire-bent.js';
 import { THICKNESS_TOLERANCE_MM } from './nest/stack.js';
 import type { Pattern } from './pattern/pattern.js';
 import { blockDensityKgM3 } from './pattern/run.js';
@@ -28,7 +30,10 @@ const designsOf = ({ orders, materials }: Job): Design[] =>
     const shape = bodyShape(pattern);
     const { blank, problems } = makeBlank(pattern, shape);
     const filled = blank ? ballastProblems(blank.holes, shape, materials) : [];
-    return { shape, blank, findings: [...problems, ...filled].map((p) => finding(index, p)) };
+    const unbent = blank ? wireProblems(pattern, shape, materials) : [];
+    const tab = blank ? tabProblems(pattern, shape, blank.slot) : [];
+    const found = [...problems, ...filled, ...unbent, ...tab];
+    return { shape, blank, findings: found.map((p) => finding(index, p)) };
   });
 
 export type Designed = {

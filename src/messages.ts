@@ -277,11 +277,20 @@ const entries = {
   },
   'hole-through-back': {
     severity: 'error',
-    what: 'The ballast hole at station {stationMm} mm is {depthMm} mm deep and {pointMm} mm more at the bit’s point; wood left under the finished back: {woodMm} mm.',
-    limit: 'At most {limitMm} mm deep: {leastMm} mm of wood under the back.',
+    what: 'The ballast hole at station {stationMm} mm is {depthMm} mm deep and {pointMm} mm more at the bit’s point; wood left under the finished {side}: {woodMm} mm.',
+    limit: 'At most {limitMm} mm deep: {leastMm} mm of wood under the {side}.',
     from: `${SHAPE}; the least wood is common practice, no source`,
     fix: 'Drill {limitMm} mm or less, use a flatter bit (pointAngleDeg), or move the hole.',
-    about: 'A ballast hole that comes out of the back or leaves a skin there.',
+    about:
+      'A ballast hole that comes out of the back, or tilted out of the belly again, or leaves a skin there.',
+  },
+  'hole-mouth-hidden': {
+    severity: 'error',
+    what: 'A bit that leans {tiltDeg}° toward a ballast hole at station {stationMm} mm meets the sawn belly before, at station {otherMm} mm.',
+    limit: 'Nothing in the bit’s way to where it is set.',
+    from: 'the outline of the blank',
+    fix: 'Lean it less (tiltDeg), or move the hole: a hole that starts at {otherMm} mm runs the same way.',
+    about: 'A tilted ballast hole whose mouth the bit cannot reach from under the belly.',
   },
   'hole-sanded-away': {
     severity: 'error',
@@ -290,6 +299,14 @@ const entries = {
     from: 'sandingAllowanceMm',
     fix: 'Drill deeper.',
     about: 'A hole so shallow that shaping the belly removes all of it.',
+  },
+  'hole-floor-outside': {
+    severity: 'error',
+    what: 'The ballast hole at station {stationMm} mm leans {tiltDeg}° and is {depthMm} mm deep: on one side its full-diameter floor is outside the finished belly.',
+    limit: 'More than {limitMm} mm deep.',
+    from: SHAPE,
+    fix: 'Drill deeper, lean it less (tiltDeg), or use a smaller bit.',
+    about: 'A tilted hole so shallow that its floor does not lie in the finished body all round.',
   },
   'metal-sanded-into': {
     severity: 'error',
@@ -397,6 +414,64 @@ const entries = {
     fix: 'Give the length of the whole plate, the part in the slot included.',
     about: 'A lip that ends inside its own slot.',
   },
+  'lip-corner-too-large': {
+    severity: 'error',
+    what: 'The front corners of the lip have a radius of {cornerRadiusMm} mm.',
+    limit:
+      'At most {limitMm} mm: half the width of {widthMm} mm, and the {freeMm} mm outside the slot.',
+    from: 'lip.widthMm, lip.lengthMm and lip.slot.depthMm',
+    fix: 'Give a radius of {limitMm} mm or less.',
+    about: 'Corners of the lip rounder than the plate allows.',
+  },
+  'lip-tab-too-wide': {
+    severity: 'error',
+    what: 'The tab of the lip is {tabMm} mm wide, the lip {widthMm} mm.',
+    limit: 'Narrower than the lip.',
+    from: 'lip.widthMm',
+    fix: 'Make the tab narrower, or leave lip.tab out for a plate of one width.',
+    about: 'A tab is the narrower part of the plate that goes into the slot.',
+  },
+  'lip-tab-radius-too-large': {
+    severity: 'error',
+    what: 'The corners between tab and lip have a radius of {radiusMm} mm.',
+    limit:
+      'At most {limitMm} mm: the shoulder beside the tab is {shoulderMm} mm, the tab {depthMm} mm long.',
+    from: 'lip.widthMm, lip.tab.widthMm and lip.slot.depthMm',
+    fix: 'Give a radius of {limitMm} mm or less, or leave it out.',
+    about: 'An inside corner of the lip plate rounder than its shoulder is wide.',
+  },
+  'lip-tab-radius-under-kerf': {
+    severity: 'error',
+    what: 'The corners between tab and lip of {name} have a radius of {radiusMm} mm; the cutter is {kerfMm} mm wide.',
+    limit: 'A radius of more than half that.',
+    from: '{key}',
+    fix: 'Give lip.tab.insideRadiusMm of {limitMm} mm or more, or use a narrower cutter.',
+    about: 'A cutter too wide for the inside corners of the lip plate.',
+  },
+  'lip-tab-wider-than-body': {
+    severity: 'error',
+    what: 'The tab of the lip is {tabMm} mm wide, and the body along the slot at most {breadthMm} mm.',
+    limit: 'Narrower than the body.',
+    from: SHAPE,
+    fix: 'Make the tab {limitMm} mm or narrower, or leave lip.tab out.',
+    about: 'A tab that sticks out beside the body instead of being hidden in it.',
+  },
+  'lip-hole-too-wide': {
+    severity: 'error',
+    what: 'The hole in the lip is {diameterMm} mm wide.',
+    limit: 'At most {limitMm} mm, {leastMm} mm of plate left all round.',
+    from: 'lip.widthMm, lip.lengthMm and lip.slot.depthMm; least plate: common practice, no source',
+    fix: 'Use a hole of {limitMm} mm or less, or a larger lip.',
+    about: 'A hole for the tow eye that leaves too little of the lip.',
+  },
+  'lip-hole-outside': {
+    severity: 'error',
+    what: 'The hole in the lip is {forwardMm} mm forward of the belly.',
+    limit: '{fromMm} to {toMm} mm, {leastMm} mm of plate left to the belly and to the tip.',
+    from: 'lip.lengthMm and lip.slot.depthMm; least plate: common practice, no source',
+    fix: 'Give a place between {fromMm} and {toMm} mm, or use a smaller hole.',
+    about: 'A hole for the tow eye in the slot, or too near an end of the lip.',
+  },
   'hanger-meets': {
     severity: 'error',
     what: 'The hanger at station {stationMm} mm is {betweenMm} mm from the {what}.',
@@ -420,6 +495,40 @@ const entries = {
     from: 'throughWire.diameterMm',
     fix: 'Use a larger bore.',
     about: 'The through-wire does not go into its bore.',
+  },
+  'bore-too-small-for-twist': {
+    severity: 'error',
+    what: 'The bore is {boreMm} mm, and a twisted eye of {diameterMm} mm wire has its winding in it.',
+    limit: 'At least {limitMm} mm, three wires side by side.',
+    from: 'throughWire.diameterMm',
+    fix: 'Use a bore of {limitMm} mm or more, a thinner wire, or twistTurns 0.',
+    about:
+      'The tail of a twisted eye is wound round the wire inside the body and does not go into the bore.',
+  },
+  'wire-bends-too-close': {
+    severity: 'error',
+    what: 'The hanger at station {stationMm} mm is {betweenMm} mm from the {other}.',
+    limit: 'At least {needMm} mm for the bends of a {diameterMm} mm wire.',
+    from: 'throughWire and bendRatio of the wire in the table of fittings',
+    fix: 'Move the hanger to station {nearestMm} mm, use a thinner wire or fewer turns, or make the hanger a screw.',
+    about: 'Two eyes of the through-wire leave no room for the bends between them.',
+  },
+  'wire-ends-too-close': {
+    severity: 'error',
+    what: 'The through-wire has {betweenMm} mm from end to end.',
+    limit: 'At least {needMm} mm for its eyes, bends and windings.',
+    from: 'throughWire and bendRatio of the wire in the table of fittings',
+    fix: 'Use a thinner wire or fewer turns; here at most {mostTurns} turns fit.',
+    about: 'A lure too short for the twisted eyes of its through-wire.',
+  },
+  'wire-leg-too-short': {
+    severity: 'error',
+    what: 'At the hanger at station {stationMm} mm the belly is {depthMm} mm below the through-wire.',
+    limit: 'At least {needMm} mm for the bends of a {diameterMm} mm wire and its eye.',
+    from: 'throughWire and bendRatio of the wire in the table of fittings',
+    fix: 'Move the hanger to where the belly is {needMm} mm below the wire, raise the tow eye or tail eye, or make the hanger a screw.',
+    about:
+      'The through-wire lies too low, or the body is too slender, to bend an eye down from it.',
   },
   // A run
   'duplicate-name': {
@@ -652,6 +761,15 @@ const entries = {
     fix: 'Set a smaller reachMm or your printer’s bed in a copy of the set-up, and name the copy under `jigs:` in a run.',
     about: 'A jig does not fit on the printer.',
   },
+  'jig-cannot-split': {
+    severity: 'error',
+    what: 'The {jig} of {name} is {needXMm} × {needYMm} × {needZMm} mm, and nowhere has it plastic enough for pins of {dowelDiameterMm} mm to join pieces of it.',
+    limit:
+      'The printer holds {bedXMm} × {bedYMm} × {bedZMm} mm; a joint needs {wallMm} mm of plastic round each pin.',
+    from: 'bed and dowel of the printer file',
+    fix: 'Use pins of at most {worksDiameterMm} mm (0: none would do), thicker walls in a copy of the set-up, or a larger bed.',
+    about: 'A jig longer than the bed that can not be printed in pieces either.',
+  },
   'jig-bushing-too-narrow': {
     severity: 'error',
     what: 'The bushing of {bushingMm} mm for {name} does not hold the bit of {diameterMm} mm at station {stationMm} mm.',
@@ -759,6 +877,39 @@ const entries = {
     fix: 'Name a shorter screw eye, or move the eye. The jig is made without its guide.',
     about:
       'A pilot hole that would run into the lip slot or a ballast hole; its guide is left out of the drilling jig.',
+  },
+  'jig-left-out': {
+    severity: 'warning',
+    what: 'The {jig} of {name} is left out: {reason}',
+    limit: '{limit}',
+    from: '{from}, with the set-up that comes with the program',
+    fix: '{fix}',
+    about:
+      'A jig that no run asked for by name can not be made with the set-up that comes with the program; everything else is made. A run that names its set-up under `jigs:` gets an error instead.',
+  },
+  'jig-pins-too-close': {
+    severity: 'error',
+    what: 'Two pins of the wire form of {name}, at stations {stationMm} mm and {nextStationMm} mm, leave {betweenMm} mm of plastic between them.',
+    limit: 'At least {webMm} mm.',
+    from: 'webMm of the wire-form set-up; the bends of the through-wire',
+    fix: 'Move the eyes apart or use a thinner wire; a smaller webMm or a leastPrintedPegMm under the pins’ diameter helps too, in a copy of the set-up named under `jigs:` in a run.',
+    about: 'Two bends of the through-wire so near that their pins have no room.',
+  },
+  'jig-rim-too-low': {
+    severity: 'error',
+    what: 'The rim of the center scribe of {name} is {rimMm} mm over the blank’s side.',
+    limit: 'At least {leastMm} mm, for a tick a millimeter long and a millimeter of wall under it.',
+    from: 'half of blockThicknessMm, less pencilMm of the center-scribe set-up',
+    fix: 'Set pencilMm to at most {mostPencilMm} in a copy of the set-up, and name the copy under `jigs:` in a run.',
+    about: 'A blank too thin for the pencil and the ticks of the center scribe.',
+  },
+  'jig-tick-left-out': {
+    severity: 'warning',
+    what: 'The center scribe of {name} has no notch for the {what} at station {stationMm} mm, which is close beside the {beside}.',
+    limit: 'At least 2 mm of plastic between two notches.',
+    from: 'tickMm of the center-scribe set-up (common practice, no source)',
+    fix: 'Measure that mark by hand, or set a smaller tickMm in a copy of the set-up.',
+    about: 'Two marks so near each other that the rim between their notches would break off.',
   },
   // Writing
   'output-is-file': {

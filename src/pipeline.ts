@@ -20,10 +20,13 @@ import { cutCaution, orderNotes, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing, sawnPart } from './drawing/sawing.js';
 import { checkTemplate, makeTemplate, type Template } from './drawing/template-part.js';
 import type { Circle } from './geometry/arcpath.js';
+import type { Point3 } from './geometry/vec.js';
 import type { JigSetups } from './jig/kinds.js';
 import { makeJigs, type ReadyJig } from './jig/set.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
 import { afloat, designed } from './lures.js';
+import type { Stage } from './mass/stages.js';
+import { bentFor } from './mass/wire-bent.js';
 import { isError } from './messages.js';
 import type { Knot, Nest, NestFace } from './nest/nest.js';
 import type { Search } from './nest/search.js';
@@ -32,6 +35,8 @@ import type { Pattern } from './pattern/pattern.js';
 import { assertNone, type Problem, problem } from './problem.js';
 import { lipSheets, type MadeSheet, templateSheets } from './sheets.js';
 import type { SolidKernel } from './solid/kernel.js';
+import type { BentWire } from './wire/bent.js';
+import { checkBentWire } from './wire/check.js';
 
 /** One line of the order, with all that is made for it. */
 export type Product = {
@@ -43,6 +48,8 @@ export type Product = {
   readonly sawnMass: SawnMass;
   readonly template: Template;
   readonly jigs: readonly ReadyJig[];
+  /** The through-wire as it is bent; null without one. */
+  readonly wire: BentWire | null;
 };
 
 export type { MadeSheet } from './sheets.js';
@@ -78,8 +85,11 @@ export function build(
   const templates = blanks.map((blank) => makeTemplate(blank, tools));
   const bodies = designs.map(({ shape }) => makeBody(shape));
   const setups = neededSetups(job);
-  const jigs = job.orders.map(({ pattern }, i) => {
-    const work = { pattern, body: bodies[i], blank: blanks[i], materials: job.materials };
+  const lures = bodies.map((body, i) => afloat(job, i, { body, blank: blanks[i] }));
+  const jigs = lures.map((lure, i) => {
+    const { pattern, blank } = lure;
+    const { materials } = job;
+    const work = { pattern, body: bodies[i], blank, materials, shapedCgMm: shapedCg(lure) };
     return makeJigs(kernel, work, setups);
   });
   const sawn = workshop ? sawRun({ job, workshop, blanks }, search, effort) : null;
@@ -95,7 +105,7 @@ export function build(
 
   const products = job.orders.map(({ pattern, count }, i): Product => {
     const [body, blank] = [bodies[i], blanks[i]];
-    const floating = afloat(job, i, { body, blank });
+    const floating = lures[i];
     return {
       pattern,
       count,
@@ -107,6 +117,7 @@ export function build(
       }),
       template: templates[i].template as Template,
       jigs: jigs[i].jigs,
+      wire: bentFor(pattern, designs[i].shape, job.materials)?.wire ?? null,
     };
   });
   const whole = products.map((p) => p.template);
@@ -227,6 +238,10 @@ const labelWarnings = ({ products, faces, sheets }: Build): Finding[] => {
     );
 };
 
+/** Center of gravity of the shaped body with its ballast in, before coats and fittings. */
+export const shapedCg = ({ stages }: Pick<Floating, 'stages'>): Point3 =>
+  (stages.find(({ name }) => name === 'shaped') as Stage).cgMm;
+
 /** A slot that the outline's cutter makes needs no guide. */
 function neededSetups({ workshop, setups }: Job): JigSetups {
   if (!workshop?.saw.cutsLipSlot) return setups;
@@ -239,6 +254,9 @@ function assertSound({ products, faces, sheets }: Build): void {
   const drawn = [...products.map((p) => p.template.drawn), ...faces, ...sheets.map((s) => s.drawn)];
   assertNone([
     ...products.flatMap(({ body, template }) => [...checkBody(body), ...checkTemplate(template)]),
+    ...products.flatMap(({ pattern, wire }) =>
+      wire ? checkBentWire(wire).map((c) => `${pattern.name}: ${c}`) : [],
+    ),
     ...drawn.flatMap(({ drawing }) =>
       checkDrawing(drawing).map((flaw) => `${drawing.title}: ${JSON.stringify(flaw)}`),
     ),

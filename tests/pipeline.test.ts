@@ -91,8 +91,10 @@ describe('the demo run', () => {
   // Common practice, no source: about 14 mm deep in the sawn blank of a mid-size lure, 35 mm aft of the nose.
   test('the ballast hole of a mid-size lure', () => {
     expect(record.patterns[0].holes).toEqual([
-      expect.objectContaining({ stationMm: 35, depthMm: 14 }),
+      expect.objectContaining({ stationMm: 35, tiltDeg: 0, depthMm: 14 }),
     ]);
+    // A twist bit's point of 118° is 8 mm / 2 / tan 59° long: 2.403442 mm.
+    expect(record.patterns[0].holes).toEqual([expect.objectContaining({ tipDepthMm: 16.403442 })]);
   });
 
   test('every template lies on a sheet, once', () => {

@@ -2,8 +2,9 @@
  * A lure in its water, as one sentence: pattern, body, blank and materials give the budget; budget
  * and water give how it lies, how stiffly, how fast it sinks or rises, and what a slip would change.
  */
-import { type Workpiece, withBelly, workpiece } from '../ballast/workpiece.js';
+import { bellyIn, type Workpiece, withBelly, workpiece } from '../ballast/workpiece.js';
 import type { BallastHole, Blank } from '../blank/blank.js';
+import { tipDepthMm } from '../blank/hole.js';
 import type { TimberDensity } from '../blank/timber-density.js';
 import type { Body } from '../body/body.js';
 import type { Attitude } from '../float/attitude.js';
@@ -28,7 +29,11 @@ import { type Slips, slipsOf } from './slips.js';
 export type FloatingHole = {
   readonly stationMm: number;
   readonly diameterMm: number;
+  readonly tiltDeg: number;
+  /** Full diameter, on the axis from the sawn belly. */
   readonly drilledMm: number;
+  /** The same to the tip of the bit's point. */
+  readonly tipDepthMm: number;
   /** Belly that shaping takes off on the axis. */
   readonly sandedMm: number;
   /** Height of the metal on the axis. */
@@ -156,13 +161,15 @@ export function reballasted(f: Floating, ballast: Pattern['ballast']): Floating 
 }
 
 function floatingHole(piece: Workpiece, hole: BallastHole): FloatingHole {
-  const belly = piece.belly(hole.stationMm, hole.diameterMm);
+  const belly = bellyIn(piece, hole);
   const plug = plugOf(belly, hole, piece.materials);
   return {
     stationMm: hole.stationMm,
     diameterMm: hole.diameterMm,
+    tiltDeg: hole.tiltDeg,
     drilledMm: hole.depthMm,
-    sandedMm: bellyTakenMm(belly, hole.bellyMm),
+    tipDepthMm: tipDepthMm(hole),
+    sandedMm: bellyTakenMm(belly, hole),
     plugMm: plug.plugMm,
     plugVolumeMm3: plug.metalMm3,
     plugMassG: plug.metal.amount,

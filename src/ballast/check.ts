@@ -3,7 +3,7 @@
 import { waterG } from '../float/water.js';
 import { aside3, length3, sub3 } from '../geometry/vec3.js';
 import { ballastItems } from '../mass/ballast.js';
-import { bellyOver } from '../mass/belly.js';
+import { bellyOverHole } from '../mass/belly.js';
 import { composed } from '../mass/moments.js';
 import type { Choice } from './choice.js';
 import { woodRefusal } from './refuse.js';
@@ -21,11 +21,11 @@ const FLOATS_G = 1e-6; // relative
 export function checkChoice(piece: Workpiece, choice: Choice): string[] {
   const { design, materials, timber, bare, afloat } = piece;
   const items = choice.holes.flatMap((hole, index) =>
-    ballastItems(
-      bellyOver(design.body.shape, hole.stationMm, hole.diameterMm),
-      withBelly(piece, hole),
-      { index, materials, timber },
-    ),
+    ballastItems(bellyOverHole(design.body.shape, withBelly(piece, hole)), withBelly(piece, hole), {
+      index,
+      materials,
+      timber,
+    }),
   );
   const lure = composed([...bare.items, ...items]);
   const { attitude, massG, cgMm } = choice;

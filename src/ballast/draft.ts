@@ -1,6 +1,6 @@
 /** Sets of holes that would fulfil a wish, by closed forms: what a search tries before it looks closely. */
 
-import { LEAST_WOOD_MM } from '../blank/rules.js';
+import { LEAST_WOOD_MM } from '../blank/hole-neighbors.js';
 import { dot3, sub3 } from '../geometry/vec3.js';
 import type { Mass } from '../mass/item.js';
 import { rowOf } from '../mass/row.js';

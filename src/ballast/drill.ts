@@ -45,7 +45,14 @@ export function drilled(
   const { stations, depthMm } = placedAt(found);
   const rounded = roundedTo(DEPTH_STEP_MM, depthMm);
   return stations.map(
-    (stationMm): Hole => ({ ...tool, stationMm, depthMm: rounded, fillMm: null, weight: null }),
+    (stationMm): Hole => ({
+      ...tool,
+      stationMm,
+      tiltDeg: 0,
+      depthMm: rounded,
+      fillMm: null,
+      weight: null,
+    }),
   );
 }
 

@@ -1,11 +1,12 @@
 /** What the wood says to a set of holes. */
 
 import { pointBeyondMm } from '../blank/blank.js';
-import { hangerProblems, holeProblems } from '../blank/rules.js';
+import { holeProblems } from '../blank/hole-rules.js';
+import { hangerProblems } from '../blank/rules.js';
 import { floorOf } from '../mass/plug.js';
 import type { ProblemCode } from '../messages.js';
 import { Fault, type Problem } from '../problem.js';
-import { type Hole, plugIn, type Workpiece, withBelly } from './workpiece.js';
+import { bellyIn, type Hole, plugIn, type Workpiece, withBelly } from './workpiece.js';
 
 /** Why a set of holes is not offered. */
 export type Why =
@@ -62,21 +63,18 @@ export function woodRefusal(piece: Workpiece, holes: readonly Hole[]): Refusal |
   return null;
 }
 
-/** Wood between the nearest of the holes and the back, mm; the rim's shoulder at the sides included. */
+/** Wood along the axis between the nearest of the holes and the back, mm; the rim's shoulder at the sides included. */
 export const woodLeftMm = (piece: Workpiece, holes: readonly Hole[]): number =>
   Math.min(
     ...holes.map((hole) => {
       const floorMm = floorOf(withBelly(piece, hole));
-      const { shoulderMm } = piece.belly(hole.stationMm, hole.diameterMm);
-      const back = Math.sqrt(
-        Math.max(0, piece.design.body.shape.backSquared.value(hole.stationMm)),
-      );
-      return Math.min(shoulderMm - floorMm, back - pointBeyondMm(hole) - floorMm);
+      const { shoulderMm, backMm } = bellyIn(piece, hole);
+      return Math.min(shoulderMm - floorMm, backMm - pointBeyondMm(hole) - floorMm);
     }),
   );
 
 function coverRefusal(piece: Workpiece, hole: Hole): Omit<Refusal, 'holes'> | null {
-  const { highestMm } = piece.belly(hole.stationMm, hole.diameterMm);
+  const { highestMm } = bellyIn(piece, hole);
   const leftMm =
     hole.weight === null
       ? floorOf(withBelly(piece, hole)) - highestMm
@@ -95,6 +93,7 @@ const WHY: Partial<Readonly<Record<ProblemCode, Why>>> = {
   'hole-too-wide': 'too-wide',
   'hole-through-back': 'through-back',
   'hole-sanded-away': 'sanded-into',
+  'hole-floor-outside': 'sanded-into',
   'hole-meets-slot': 'meets-slot',
   'hanger-meets': 'meets-hanger',
   'holes-meet': 'holes-meet',

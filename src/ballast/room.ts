@@ -1,5 +1,5 @@
 /** How much metal the wood has room for, wherever that would put it. */
-import { LEAST_WOOD_MM } from '../blank/rules.js';
+import { LEAST_WOOD_MM } from '../blank/hole-neighbors.js';
 import type { Drawer } from './draft.js';
 import { DEPTH_STEP_MM, gainGMm3 } from './drill.js';
 import { woodLeftMm, woodRefusal } from './refuse.js';
@@ -29,7 +29,15 @@ function pouredKinds(piece: Workpiece, { metals, bitsMm, pointAngleDeg, pour }: 
   const usable = metals.filter((metal) => gainGMm3(piece, { metal, pour }) > 0);
   return usable.flatMap((metal) =>
     bitsMm.map((diameterMm): Kind => {
-      const tool = { diameterMm, pointAngleDeg, metal, pour, fillMm: null, weight: null };
+      const tool = {
+        tiltDeg: 0,
+        diameterMm,
+        pointAngleDeg,
+        metal,
+        pour,
+        fillMm: null,
+        weight: null,
+      };
       const holeAt = (stationMm: number): Hole => {
         const tried = { ...tool, stationMm, depthMm: 0 };
         const deepest = woodLeftMm(piece, [tried]) - LEAST_WOOD_MM;

@@ -125,6 +125,7 @@ export function holeFor(piece: Workpiece, slug: Slug, stationMm: number): Hole {
   const needed = highestMm + LEAST_METAL_MM + weight.lengthMm - piece.sawnBellyMm(stationMm);
   return {
     stationMm,
+    tiltDeg: 0,
     diameterMm,
     pointAngleDeg,
     metal,

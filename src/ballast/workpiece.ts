@@ -1,6 +1,7 @@
 /** The lure without its ballast, and what a hole in it does: what every try of a search shares. */
 import type { BallastHole, Blank } from '../blank/blank.js';
-import { bellyAt } from '../blank/make.js';
+import { uprightMouth } from '../blank/hole.js';
+import { bellyAt } from '../blank/sawn-belly.js';
 import type { Density } from '../blank/timber-density.js';
 import type { Immersible } from '../float/immersible.js';
 import { type BellyOver, bellyOver } from '../mass/belly.js';
@@ -25,8 +26,8 @@ export type Workpiece = {
   readonly afloat: Afloat;
   /** Height of the sawn belly at a station, mm. */
   readonly sawnBellyMm: (stationMm: number) => number;
-  /** The finished belly over a hole's mouth. */
-  readonly belly: (stationMm: number, diameterMm: number) => BellyOver;
+  /** The finished belly over a hole's mouth; for a tilted hole by its place in the turned side view. */
+  readonly belly: (placeMm: number, diameterMm: number, tiltDeg?: number) => BellyOver;
 };
 
 /**
@@ -48,6 +49,9 @@ export function workpiece(
 ): Workpiece {
   const bare = lureWithoutBallast(design, materials, timber, displacing);
   const { shape } = design.body;
+  const bellies = kept((tiltDeg) =>
+    kept((diameterMm) => kept((placeMm) => bellyOver(shape, placeMm, diameterMm, tiltDeg))),
+  );
   return {
     design,
     materials,
@@ -55,19 +59,17 @@ export function workpiece(
     bare,
     afloat: { ...water, drag: dragFormOf(design, bare) },
     sawnBellyMm: kept((stationMm) => bellyAt(design.blank.profile.path, stationMm)),
-    belly: kept((stationMm, diameterMm) => bellyOver(shape, stationMm, diameterMm)),
+    belly: (placeMm, diameterMm, tiltDeg = 0) => bellies(tiltDeg)(diameterMm)(placeMm),
   };
 }
 
-function kept<Result>(find: (a: number, b: number) => Result): (a: number, b?: number) => Result {
-  const found = new Map<number, Map<number, Result>>();
-  return (a, b = 0) => {
-    const row = found.get(b) ?? new Map<number, Result>();
-    if (row.size === 0) found.set(b, row);
-    let result = row.get(a);
+function kept<Result>(find: (key: number) => Result): (key: number) => Result {
+  const found = new Map<number, Result>();
+  return (key) => {
+    let result = found.get(key);
     if (result === undefined) {
-      result = find(a, b);
-      row.set(a, result);
+      result = find(key);
+      found.set(key, result);
     }
     return result;
   };
@@ -78,8 +80,12 @@ export const withBelly = (piece: Workpiece, hole: Hole): BallastHole => ({
   bellyMm: piece.sawnBellyMm(hole.stationMm),
 });
 
+/** The finished belly over the mouth of a hole. */
+export const bellyIn = (piece: Workpiece, hole: Hole): BellyOver =>
+  piece.belly(uprightMouth(withBelly(piece, hole))[0], hole.diameterMm, hole.tiltDeg);
+
 export const plugIn = (piece: Workpiece, hole: Hole): Plug =>
-  plugOf(piece.belly(hole.stationMm, hole.diameterMm), withBelly(piece, hole), piece.materials);
+  plugOf(bellyIn(piece, hole), withBelly(piece, hole), piece.materials);
 
 /** What a hole with its metal and glue adds to the lure, less the timber it takes away; in g. */
 export const netOf = ({ materials, timber }: Workpiece, { bored, metal, glue }: Plug): Moments =>

@@ -4,9 +4,9 @@ import type { Ballast } from '../pattern/pattern.js';
 import type { Nominal } from './nominal.js';
 import type { LipSlot } from './slot.js';
 
-/** A ballast hole drilled from the belly, square to the datum line, at half thickness. */
+/** A ballast hole drilled from the belly at half thickness; `hole.ts` has its axis, its tip and its side view. */
 export type BallastHole = Ballast & {
-  /** Height of the sawn belly on the hole's axis (negative: below the datum line). */
+  /** Height of the sawn belly where the axis meets it, at `stationMm` (negative: below the datum line). */
   readonly bellyMm: number;
 };
 

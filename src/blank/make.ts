@@ -1,22 +1,17 @@
 /** Pattern and body → sawn blank, with everything that keeps it from being made. */
 import type { BodyShape } from '../body/shape.js';
-import { type ArcPath, flatten, segmentsOf } from '../geometry/arcpath.js';
-import { meetings } from '../geometry/meet.js';
+import { flatten } from '../geometry/arcpath.js';
 import { parallel } from '../geometry/parallel.js';
 import { PATHS, type Pattern } from '../pattern/pattern.js';
 import { type Problem, problem } from '../problem.js';
 import { type BallastHole, type Blank, CHORD_TOLERANCE_MM } from './blank.js';
+import { holeProblems, mouthProblems } from './hole-rules.js';
+import { lipProblems } from './lip-rules.js';
 import { nominal } from './nominal.js';
 import { notched } from './notch.js';
 import { ARC_FIT_MM, profilePath } from './profile.js';
-import {
-  eyeProblems,
-  hangerProblems,
-  holeProblems,
-  lipProblems,
-  slotProblems,
-  thicknessProblems,
-} from './rules.js';
+import { eyeProblems, hangerProblems, slotProblems, thicknessProblems } from './rules.js';
+import { bellyAt } from './sawn-belly.js';
 import { lipSlot } from './slot.js';
 
 export type BlankResult = { readonly blank: Blank | null; readonly problems: readonly Problem[] };
@@ -48,7 +43,9 @@ export function makeBlank(pattern: Pattern, shape: BodyShape): BlankResult {
   const holes = pattern.ballast.map(
     (b): BallastHole => ({ ...b, bellyMm: bellyAt(profile, b.stationMm) }),
   );
-  const problems = [...design, ...holeProblems(holes, slot, shape)];
+  // Where a bit does not enter at its mouth, nothing else said of its hole would be right.
+  const hidden = mouthProblems(holes, profile);
+  const problems = [...design, ...(hidden.length > 0 ? hidden : holeProblems(holes, slot, shape))];
   if (problems.length > 0) return { blank: null, problems };
   const outline = slot ? notched(profile, slot) : profile;
   const chords = CHORD_TOLERANCE_MM - ARC_FIT_MM;
@@ -66,16 +63,4 @@ export function makeBlank(pattern: Pattern, shape: BodyShape): BlankResult {
     hangers: pattern.hangers.map(({ stationMm }) => ({ stationMm })),
   };
   return { blank, problems };
-}
-
-/** Height of the sawn belly at a station: the lowest place where the outline crosses it; Infinity beyond its ends. */
-export function bellyAt(profile: ArcPath, stationMm: number): number {
-  const far = 1e4; // mm, beyond any lure
-  const line = { from: [stationMm, -far], to: [stationMm, far], bulge: 0 } as const;
-  const heights = segmentsOf(profile).flatMap((s) =>
-    Math.min(s.from[0], s.to[0]) - 1 <= stationMm && Math.max(s.from[0], s.to[0]) + 1 >= stationMm
-      ? meetings(s, line).map((p) => p[1])
-      : [],
-  );
-  return Math.min(...heights);
 }

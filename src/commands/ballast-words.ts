@@ -3,6 +3,7 @@ import type { Missed } from '../ballast/miss.js';
 import type { Refusal, Why } from '../ballast/refuse.js';
 import type { Height, Unmet } from '../ballast/unmet.js';
 import type { Hole } from '../ballast/workpiece.js';
+import { tipDepthMm } from '../blank/hole.js';
 import { trimmed } from '../formats/number.js';
 import { DENSITY_RANGE } from '../pattern/run.js';
 import type { WishFile } from '../pattern/wish-schema.js';
@@ -76,9 +77,22 @@ export function refusalText({ why, facts }: Pick<Refusal, 'why' | 'facts'>): str
   return `${WHY_TEXT[why]}${numbers === '' ? '' : ` (${numbers})`}`;
 }
 
-/** `8 mm bit at 33.5 mm, 14.2 mm deep, lead`, or the ready-made weight. */
+/** `14.2 mm deep (16.6 to the tip)`: for the full diameter and for the bit's point, both on the axis. */
+export function depthText(hole: Pick<Hole, 'depthMm' | 'diameterMm' | 'pointAngleDeg'>): string {
+  const tip = tipDepthMm(hole);
+  const toTip = tip > hole.depthMm ? ` (${trimmed(tip, 1)} to the tip)` : '';
+  return `${trimmed(hole.depthMm, 1)} mm deep${toTip}`;
+}
+
+/** `, leaning 20° aft`; nothing for a hole square to the datum line. */
+export const leanText = ({ tiltDeg }: Pick<Hole, 'tiltDeg'>): string =>
+  tiltDeg === 0
+    ? ''
+    : `, leaning ${trimmed(Math.abs(tiltDeg), 1)}° ${tiltDeg > 0 ? 'aft' : 'forward'}`;
+
+/** `8 mm bit at station 33.5 mm, 14.2 mm deep (16.6 to the tip), lead`, or the ready-made weight. */
 export const holeText = (hole: Hole): string =>
-  `${trimmed(hole.diameterMm, 2)} mm bit at station ${trimmed(hole.stationMm, 1)} mm, ${trimmed(hole.depthMm, 1)} mm deep, ${hole.weight ?? hole.metal}`;
+  `${trimmed(hole.diameterMm, 2)} mm bit at station ${trimmed(hole.stationMm, 1)} mm${leanText(hole)}, ${depthText(hole)}, ${hole.weight ?? hole.metal}`;
 
 export function wishText(wish: WishFile): string {
   const { buoyancy, freeboardMm, dryRatio, speedCmS, noseDownDeg, leastGmMm } = wish;

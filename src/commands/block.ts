@@ -11,7 +11,7 @@ import { isSawnFrom } from '../lures.js';
 import type { Pattern } from '../pattern/pattern.js';
 import { DENSITY_RANGE } from '../pattern/run.js';
 import { ArgumentProblem, numberOf } from './arguments.js';
-import { refusalText } from './ballast-words.js';
+import { depthText, leanText, refusalText } from './ballast-words.js';
 import { lying } from './float-table.js';
 import { assertOneLure } from './one-lure.js';
 
@@ -142,7 +142,7 @@ function redrillText({ planned, now, found, after }: Redrilled): string {
     case 'depths': {
       const holes = found.holes.map(
         (hole, k) =>
-          `drill ${trimmed(hole.depthMm, 1)} mm at station ${trimmed(hole.stationMm, 1)} mm instead of ${trimmed(now.pattern.ballast[k].depthMm, 1)}`,
+          `drill ${depthText(hole)} instead of ${trimmed(now.pattern.ballast[k].depthMm, 1)} at station ${trimmed(hole.stationMm, 1)} mm${leanText(hole)}`,
       );
       const lies = after ? ` It then lies: ${lying(after)}.` : '';
       return `${name}: ${holes.join(' and ')}.${lies}`;

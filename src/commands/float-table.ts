@@ -7,7 +7,7 @@ import type { Sensitivity } from '../ballast/sensitivity.js';
 import type { Attitude } from '../float/attitude.js';
 import { waterG } from '../float/water.js';
 import { trimmed } from '../formats/number.js';
-import { missedText, wishText } from './ballast-words.js';
+import { leanText, missedText, wishText } from './ballast-words.js';
 import { signed } from './signed.js';
 import { table } from './table.js';
 
@@ -129,11 +129,12 @@ const itemTable = ({ lure }: Floating): string =>
 
 const holeTable = ({ holes }: Floating): string =>
   table(
-    ['hole at', 'bit', 'drill', 'metal left', 'weighs'],
+    ['hole at', 'bit', 'drill', 'to the tip', 'metal left', 'weighs'],
     holes.map((h) => [
-      `${trimmed(h.stationMm, 1)} mm`,
+      `${trimmed(h.stationMm, 1)} mm${leanText(h)}`,
       `${trimmed(h.diameterMm, 2)} mm`,
       `${trimmed(h.drilledMm, 1)} mm`,
+      `${trimmed(h.tipDepthMm, 1)} mm`,
       `${trimmed(h.plugMm, 1)} mm ${h.metal}`,
       `${trimmed(h.plugMassG, 2)} g`,
     ]),

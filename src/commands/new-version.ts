@@ -81,6 +81,7 @@ function holeLine(hole: ChosenHole, scale: number, hard: number): string {
   const number = (value: number) => String(Math.round(value * 1e4) / 1e4);
   const parts = [
     `stationMm: ${number(hole.stationMm / scale)}`,
+    ...(hole.tiltDeg === 0 ? [] : [`tiltDeg: ${number(hole.tiltDeg)}`]),
     `diameterMm: ${number(hole.diameterMm / hard)}`,
     `depthMm: ${number(hole.depthMm / scale)}`,
     ...(hole.pointAngleDeg === USUAL_POINT_DEG

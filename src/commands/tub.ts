@@ -10,7 +10,7 @@ import { type Explained, explain } from '../tub/explain.js';
 import { tubLure } from '../tub/lure.js';
 import type { Reading } from '../tub/reading.js';
 import { ArgumentProblem } from './arguments.js';
-import { refusalText } from './ballast-words.js';
+import { depthText, leanText, refusalText } from './ballast-words.js';
 import { lying } from './float-table.js';
 import { table } from './table.js';
 
@@ -138,7 +138,7 @@ function nextText(lure: Floating, next: DepthFor, after: Attitude | null): strin
     case 'depths': {
       const drill = next.holes.map(
         (hole, i) =>
-          `${trimmed(hole.depthMm, 1)} mm at station ${trimmed(hole.stationMm, 1)} mm (planned ${trimmed(lure.pattern.ballast[i].depthMm, 1)})`,
+          `${depthText(hole)} at station ${trimmed(hole.stationMm, 1)} mm${leanText(hole)} (planned ${trimmed(lure.pattern.ballast[i].depthMm, 1)})`,
       );
       const lies = after
         ? ` It then lies: ${lying(after)}; planned: ${lying(lure.attitudes[0])}.`

@@ -1,8 +1,9 @@
 /** Lines to draw on a blank: datum line, hangers, ballast holes, lip slot. Frame of the blank, mm. */
 import type { BallastHole, Blank } from '../blank/blank.js';
+import { fromUpright, uprightMouth } from '../blank/hole.js';
 import { type LipSlot, slotCorners } from '../blank/slot.js';
 import { circleRing, type Ring } from '../geometry/ring.js';
-import { add, boxOf, type Point2, times } from '../geometry/vec.js';
+import { add, boxOf, type Point2, times, turned } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
 import { type Part, partsInside } from './parts.js';
 
@@ -60,18 +61,16 @@ export const hangerMarks = (blank: Blank, wood: Wood): Part[] =>
  * The side view of a hole drilled from the belly: its axis, its two walls and its end, so that the
  * bit can be laid against the mark.
  */
-export function holeMarks(
-  { stationMm, diameterMm, depthMm, bellyMm }: BallastHole,
-  wood: Wood,
-): Part[] {
+export function holeMarks(hole: BallastHole, wood: Wood): Part[] {
+  const [place, mouth] = uprightMouth(hole);
   const [left, right, end] = [
-    stationMm - diameterMm / 2,
-    stationMm + diameterMm / 2,
-    bellyMm + depthMm,
+    place - hole.diameterMm / 2,
+    place + hole.diameterMm / 2,
+    mouth + hole.depthMm,
   ];
-  const [, bottom] = boxOf(wood.outline);
+  const [, bottom] = boxOf(wood.outline.map((p) => turned(p, hole.tiltDeg)));
   const below = bottom - 1;
-  const lines: Part[] = [left, stationMm, right].map((x) => [
+  const lines: Part[] = [left, place, right].map((x) => [
     [x, below],
     [x, end],
   ]);
@@ -79,7 +78,9 @@ export function holeMarks(
     [left, end],
     [right, end],
   ];
-  return [...lines, floor].flatMap((line) => partsInside(line, wood.outline, wood.openings));
+  return [...lines, floor]
+    .map(([from, to]): Part => [fromUpright(hole, from), fromUpright(hole, to)])
+    .flatMap((line) => partsInside(line, wood.outline, wood.openings));
 }
 
 /** Both walls and the inner end of a lip slot that is still to be sawn. */

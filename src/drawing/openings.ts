@@ -1,5 +1,6 @@
 /** Where a template can have its holes: nominal circles, for the kerf stage to turn into cuts. */
 import type { Blank } from '../blank/blank.js';
+import { fromUpright, uprightMouth } from '../blank/hole.js';
 import type { Circle } from '../geometry/arcpath.js';
 import { insideRing, ringBox } from '../geometry/ring.js';
 import type { Point2 } from '../geometry/vec.js';
@@ -42,10 +43,10 @@ export function templateOpenings(
     const circle = { center: at, radius: diameterMm / 2 };
     return hasRoom(circle, [...walls, ...made]) ? circle : null;
   };
-  for (const { stationMm, bellyMm, depthMm } of blank.holes) {
-    const wanted = bellyMm + depthMm / 2;
-    const heights = outwardFrom(wanted, minY, maxY);
-    pencils.push(first(heights, (y) => hole([stationMm, y], pencilDiameterMm)));
+  for (const drilled of blank.holes) {
+    const [place, mouth] = uprightMouth(drilled);
+    const heights = outwardFrom(mouth + drilled.depthMm / 2, minY, maxY);
+    pencils.push(first(heights, (s) => hole(fromUpright(drilled, [place, s]), pencilDiameterMm)));
   }
   const middles = fromTail(minX, maxX).flatMap((x): Point2[] => {
     const wood = partsInside(
@@ -81,7 +82,7 @@ function first<T, R>(list: readonly T[], make: (item: T) => R | null): R | null 
   return null;
 }
 
-/** Heights from the wanted one outward, alternately up and down, to the ends of the blank. */
+/** Heights along an axis from the wanted one outward, alternately up and down, as far as the blank is high. */
 function outwardFrom(wanted: number, min: number, max: number): number[] {
   const steps = Math.ceil((max - min) / STEP_MM);
   return Array.from({ length: 2 * steps + 1 }, (_, i) => {

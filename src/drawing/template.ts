@@ -1,6 +1,7 @@
 /** The template of a pattern: one part in sheet material that every blank of the pattern is drawn round. */
 import type { BallastHole, Blank } from '../blank/blank.js';
 import { CHORD_TOLERANCE_MM } from '../blank/blank.js';
+import { fromUpright, uprightMouth } from '../blank/hole.js';
 import { pathPoints } from '../geometry/arcpath.js';
 import { distance, type Motion, type Point2 } from '../geometry/vec.js';
 import { type Drawn, type ReadyCut, strokesBox } from './drawing.js';
@@ -90,12 +91,8 @@ const stationTicks = (datum: readonly Part[], wood: Wood): Part[] =>
   });
 
 /** The hole's axis from the belly edge to half its depth, where the pencil hole is. */
-const axisMark = ({ stationMm, bellyMm, depthMm }: BallastHole, wood: Wood): Part[] =>
-  partsInside(
-    [
-      [stationMm, bellyMm - 1],
-      [stationMm, bellyMm + depthMm / 2],
-    ],
-    wood.outline,
-    wood.openings,
-  );
+function axisMark(hole: BallastHole, wood: Wood): Part[] {
+  const [place, mouth] = uprightMouth(hole);
+  const ends = [mouth - 1, mouth + hole.depthMm / 2].map((s) => fromUpright(hole, [place, s]));
+  return partsInside([ends[0], ends[1]], wood.outline, wood.openings);
+}

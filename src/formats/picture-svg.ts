@@ -1,12 +1,13 @@
 /**
  * A picture as SVG at true size: one unit is one millimeter, y is flipped here and nowhere else.
- * Tones, line weights and hatching of the roles are chosen here, geometry is not. Plain shapes and
- * text of a generic face: no script, no style sheet, nothing fetched.
+ * Tones, line weights and hatching of the roles are chosen here, geometry is not. Plain shapes,
+ * pixels inside the file and text of a generic face: no script, no style sheet, nothing fetched.
  */
 import type { Pen, Picture, Role, Shape } from '../drawing/picture/picture.js';
 import type { Point2 } from '../geometry/vec.js';
-import { Fault } from '../problem.js';
 import { trimmed } from './number.js';
+import { png } from './png.js';
+import { escaped } from './xml.js';
 
 /** A hundredth of a millimeter is finer than any eye. */
 const DECIMALS = 2;
@@ -52,6 +53,7 @@ export function pictureSvg(picture: Picture): string {
   return `${[
     tag('svg', {
       xmlns: 'http://www.w3.org/2000/svg',
+      ...(shapes.some(({ kind }) => kind === 'image') ? { 'xmlns:xlink': XLINK } : {}),
       version: '1.1',
       width: `${width}mm`,
       height: `${height}mm`,
@@ -67,6 +69,9 @@ export function pictureSvg(picture: Picture): string {
     '</svg>',
   ].join('\n')}\n`;
 }
+
+/** SVG 1.1 names a picture by it; readers of SVG 2 still know it. */
+const XLINK = 'http://www.w3.org/1999/xlink';
 
 type Attributes = Readonly<Record<string, string>>;
 type Place = (p: Point2) => readonly [x: string, y: string];
@@ -89,6 +94,33 @@ const WRITE: Writers = {
       },
       true,
     ),
+  lines: ({ lines, role, pen, dashed }, place) =>
+    tag(
+      'path',
+      {
+        d: lines.map((points) => `M${spelledPoints(points, place)}`).join(''),
+        fill: 'none',
+        ...strokeOf(role, pen),
+        ...(dashed ? { 'stroke-dasharray': DASHES } : {}),
+      },
+      true,
+    ),
+  image: ({ at: [x, y], widthMm, heightMm, raster }, place) => {
+    const [left, top] = place([x, y + heightMm]);
+    const data = Buffer.from(png(raster)).toString('base64');
+    return tag(
+      'image',
+      {
+        x: left,
+        y: top,
+        width: mm(widthMm),
+        height: mm(heightMm),
+        preserveAspectRatio: 'none',
+        'xlink:href': `data:image/png;base64,${data}`,
+      },
+      true,
+    );
+  },
   disc: ({ center, radiusMm, role, pen }, place) => {
     const [cx, cy] = place(center);
     const edge = pen ? strokeOf('line', pen) : {};
@@ -148,21 +180,4 @@ const mm = (value: number): string => trimmed(value, DECIMALS);
 function tag(name: string, attributes: Attributes, empty = false): string {
   const spelled = Object.entries(attributes).map(([key, value]) => ` ${key}="${value}"`);
   return `<${name}${spelled.join('')}${empty ? '/' : ''}>`;
-}
-
-const ENTITIES: Readonly<Record<string, string>> = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&apos;',
-};
-
-function escaped(text: string): string {
-  // XML 1.0 has no way to write these.
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is refused
-  if (/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|\p{Surrogate}/u.test(text)) {
-    throw new Fault(`text that XML cannot hold: ${JSON.stringify(text)}`);
-  }
-  return text.replace(/[&<>"']/g, (letter) => ENTITIES[letter]);
 }

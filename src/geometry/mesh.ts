@@ -1,6 +1,7 @@
 /** Closed triangle meshes: indexed, welded, oriented outward. */
 import { Fault } from '../problem.js';
 import type { Point3 } from './vec.js';
+import { cross3, dot3, sub3, unit3 } from './vec3.js';
 
 declare const meshMark: unique symbol;
 /** Corner k of triangle t is vertex `triangles[3t + k]`; vertex v is `positions[3v..3v+2]`. Only `mesh()` makes one. */
@@ -96,6 +97,37 @@ export function vertexNormals(positions: Float64Array, triangles: Uint32Array): 
     for (let k = 0; k < 3; k++) normals[v + k] /= size;
   }
   return normals;
+}
+
+/** How much further than its facets a corner may be moved where they meet at an edge. */
+const LONGEST_CORNER = 3;
+
+/**
+ * The mesh with every facet moved out by at least `by`: each corner goes along its mean normal, the
+ * further the sharper its facets meet, up to three times as far (the corner of a box needs 2.5 at most).
+ */
+export function outset(m: Mesh, by: number): Mesh {
+  const { positions, triangles } = m;
+  const normals = vertexNormals(positions, triangles);
+  const least = new Float64Array(positions.length / 3).fill(1);
+  for (let t = 0; t < triangles.length; t += 3) {
+    const corners = [0, 1, 2].map((k) => 3 * triangles[t + k]);
+    const [a, b, c] = corners.map(
+      (v): Point3 => [positions[v], positions[v + 1], positions[v + 2]],
+    );
+    const normal = unit3(cross3(sub3(b, a), sub3(c, a)));
+    for (const v of corners) {
+      const along = dot3(normal, [normals[v], normals[v + 1], normals[v + 2]]);
+      least[v / 3] = Math.min(least[v / 3], along);
+    }
+  }
+  return reshaped(
+    m,
+    positions.map((p, i) => {
+      const further = Math.min(LONGEST_CORNER, 1 / Math.max(least[Math.floor(i / 3)], 1e-9));
+      return p + by * further * normals[i];
+    }),
+  );
 }
 
 export const meshVolume = (m: Mesh): number => signedVolume(m.positions, m.triangles);

@@ -64,3 +64,6 @@ export function moved({ turnDeg, move }: Motion, [x, y]: Point2): Point2 {
   const [c, s] = cosSinDeg(turnDeg);
   return [c * x - s * y + move[0], s * x + c * y + move[1]];
 }
+
+/** A point turned counter-clockwise about the origin. */
+export const turned = (p: Point2, turnDeg: number): Point2 => moved({ turnDeg, move: [0, 0] }, p);

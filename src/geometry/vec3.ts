@@ -29,3 +29,9 @@ export function unit3(a: Point3): Point3 {
   const size = length3(a);
   return [a[0] / size, a[1] / size, a[2] / size];
 }
+
+export const mixed3 = (a: Point3, b: Point3, t: number): Point3 => [
+  a[0] + (b[0] - a[0]) * t,
+  a[1] + (b[1] - a[1]) * t,
+  a[2] + (b[2] - a[2]) * t,
+];

@@ -1,17 +1,26 @@
 /**
- * A mesh as a file of 32-bit numbers can hold it. Rounding can bring two corners together; they are
- * joined and the facets that collapse are dropped, so that what is written is what was checked.
+ * A mesh as a file can hold it. Rounding can bring two corners together; they are joined and the
+ * facets that collapse are dropped, so that what is written is what was checked.
  */
 import { type Mesh, mesh } from './mesh.js';
 
+/** The mesh as a file of 32-bit floats holds it, `welded`. */
+export const roundedToFloat32 = (
+  positions: ArrayLike<number>,
+  triangles: ArrayLike<number>,
+): Mesh => welded(positions, triangles, Math.fround);
+
 /**
- * The mesh with every coordinate rounded to a 32-bit float (no negative zero), corners that then
- * coincide joined, collapsed facets and pairs of facets back to back removed. Order of facets and
- * corners is kept.
+ * The mesh with every coordinate rounded (no negative zero), corners that then coincide joined,
+ * collapsed facets and pairs of facets back to back removed. Order of facets and corners is kept.
  * @throws Fault if the rest is not a closed, outward solid.
  */
-export function roundedToFloat32(positions: ArrayLike<number>, triangles: ArrayLike<number>): Mesh {
-  const { rounded, index } = joinEqual(positions);
+export function welded(
+  positions: ArrayLike<number>,
+  triangles: ArrayLike<number>,
+  round: (value: number) => number,
+): Mesh {
+  const { rounded, index } = joinEqual(positions, round);
   const facets: Facet[] = [];
   for (let t = 0; t < triangles.length; t += 3) {
     const [a, b, c] = [index[triangles[t]], index[triangles[t + 1]], index[triangles[t + 2]]];
@@ -22,9 +31,9 @@ export function roundedToFloat32(positions: ArrayLike<number>, triangles: ArrayL
 
 type Facet = readonly [number, number, number];
 
-function joinEqual(positions: ArrayLike<number>) {
+function joinEqual(positions: ArrayLike<number>, round: (value: number) => number) {
   // Adding 0 turns −0 into 0, so that both are one corner and one spelling in a file.
-  const rounded = Float64Array.from(positions, (value) => Math.fround(value) + 0);
+  const rounded = Float64Array.from(positions, (value) => round(value) + 0);
   const order = Uint32Array.from({ length: rounded.length / 3 }, (_, v) => v);
   const compare = (a: number, b: number) =>
     rounded[3 * a] - rounded[3 * b] ||

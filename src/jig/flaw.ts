@@ -23,6 +23,14 @@ export type JigFlawCode =
   | 'slot-width'
   | 'slot-depth'
   | 'angle-not-held'
+  | 'cradle-floor'
+  | 'cradle-tight'
+  | 'comb-slots'
+  | 'comb-too-near'
+  | 'peg-missing'
+  | 'rim-off-center'
+  | 'tick-missing'
+  | 'tick-too-deep'
   | 'file-differs';
 
 /** What was measured, and the limit it passed. */

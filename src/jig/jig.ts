@@ -14,7 +14,9 @@ import type { Sunk } from './letters.js';
 /** What jigs are made from: one line of an order, designed. */
 export type JigWork = {
   readonly pattern: Pattern;
-  readonly body: Pick<Body, 'shape' | 'mesh'>;
+  readonly body: Body;
+  /** Center of gravity of the shaped body with its ballast in. */
+  readonly shapedCgMm: Point3;
   readonly blank: Blank;
   readonly materials: Materials;
 };
@@ -51,6 +53,8 @@ export type Jig = {
   readonly freeDirection: Point3 | null;
   /** The set-up's thinnest wall: what is measured may be less by the depth of letters only. */
   readonly leastWallMm: number;
+  /** Stretches of X that stay in one piece if it must be split for the bed: guides, slots, notches. */
+  readonly keepWholeMm: readonly (readonly [fromX: number, toX: number])[];
   readonly sizeMm: Point3;
   readonly volumeMm3: number;
   /** Openings right through the solid, to hold its genus against. */
@@ -58,6 +62,8 @@ export type Jig = {
   readonly letters: readonly Sunk[];
   /** Texts for which there was no room. */
   readonly lettersLeftOut: readonly string[];
+  /** How it is used, a sentence each, cautions last. */
+  readonly words: readonly string[];
 };
 
 /** Why a jig cannot be made: code and numbers, each with its unit in its name. */

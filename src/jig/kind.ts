@@ -16,6 +16,8 @@ export type JigKind = {
   readonly called: string;
   /** The part of a pattern its problems are about, unless they say so themselves. */
   readonly path: KeyPath;
+  /** A run can do without: one that was not asked for is left out with a warning where it can not be made. */
+  readonly isAid: boolean;
   readonly sections: Sections;
   readonly schema: z.ZodType;
   readonly make: (kernel: SolidKernel, work: JigWork, set: JigSet) => JigOutcome<Jig>;

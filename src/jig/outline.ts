@@ -1,9 +1,10 @@
 /** Questions about a profile, and the room it needs when it moves. Frame of the drawing: x along, y up. */
 import { asRegion, union } from '../geometry/clip.js';
-import { type Ring, ring } from '../geometry/ring.js';
+import { type Ring, ring, ringBox } from '../geometry/ring.js';
 import { thinned } from '../geometry/thin.js';
 import { add, cross, type Point2, sub } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
+import type { Room } from './letters.js';
 
 /** How far a chord of a seat may lie inside the grown outline, as a share of the seat's gap. */
 export const SEAT_CHORD = 0.3;
@@ -90,3 +91,19 @@ function runs(outline: Ring, move: Point2): Point2[][] {
  * through them and parts that did not end in the same plane.
  */
 export const wholeMicrons = (mm: number): number => Math.ceil(mm * 1000 - 1e-6) / 1000;
+
+const ROOM_STEP = 2; // mm between the places tried
+
+/** Rectangles of several widths inside an outline, highest first; ties from left to right. */
+export function roomsIn(outline: Ring, widths: readonly number[]): Room[] {
+  const [from, , to] = ringBox(outline);
+  const band = bandsOf(outline);
+  const rooms = widths.flatMap((width) =>
+    Array.from({ length: Math.max(0, Math.floor((to - from - width) / ROOM_STEP)) }, (_, i) => {
+      const left = from + i * ROOM_STEP;
+      const free = band(left, left + width);
+      return free ? [{ left, right: left + width, bottom: free.low, top: free.high }] : [];
+    }).flat(),
+  );
+  return rooms.sort((a, b) => b.top - b.bottom - (a.top - a.bottom) || a.left - b.left);
+}

@@ -3,31 +3,37 @@
  * the hole up to some height then follows in closed form, which is what makes a search over depths
  * quick.
  *
+ * All of it is in the side view turned by the hole's tilt about the nose, where the hole stands
+ * upright: x is the place across its axis, heights run along it. Without a tilt those are station
+ * and height over the datum line.
+ *
  * The disk is integrated with x = x₀ + r sin t and y = w(x) sin s, w the half chord, by Gauss points
  * in t and s, so that no root is left at the rim.
  */
-import { halves } from '../body/properties.js';
-import type { HalfSection } from '../body/section.js';
+import type { BallastHole } from '../blank/blank.js';
+import { uprightMouth } from '../blank/hole.js';
+import { type Chord, chordsOf } from '../body/chord.js';
 import type { BodyShape } from '../body/shape.js';
 import { UNIT_RULE } from '../geometry/quadrature.js';
 import { type Moments, NOTHING } from './moments.js';
 
-/** One point of the disk: its share of the area (both sides of the center plane), and the body there. */
-export type Column = {
+/** One point of the disk: its share of the area (both sides of the center plane), and the body from belly to back there. */
+export type Column = Chord & {
   readonly weight: number;
   readonly x: number;
   readonly y: number;
-  /** Heights of the finished belly and back. */
-  readonly low: number;
-  readonly high: number;
 };
 
 export type BellyOver = {
   readonly shape: BodyShape;
-  readonly stationMm: number;
+  readonly tiltDeg: number;
+  /** Of the axis. */
+  readonly placeMm: number;
   readonly diameterMm: number;
   /** Height of the finished belly on the axis. */
   readonly axisMm: number;
+  /** Height at which the axis would leave the finished body: at its back, unless it leans much. */
+  readonly backMm: number;
   /** Highest place of the finished belly over the disk: on its rim, as a belly rises to the sides. */
   readonly highestMm: number;
   /** Lowest place of the back over the disk. A floor above it would break out at the shoulder. */
@@ -41,79 +47,75 @@ export type BellyOver = {
 
 type Sums = { readonly one: number; readonly x: number; readonly xx: number; readonly yy: number };
 
-export function bellyOver(shape: BodyShape, stationMm: number, diameterMm: number): BellyOver {
-  const points = pointsOver(shape, { stationMm, diameterMm }, 1);
+export function bellyOver(
+  shape: BodyShape,
+  placeMm: number,
+  diameterMm: number,
+  tiltDeg = 0,
+): BellyOver {
+  const disk = { shape, placeMm, diameterMm, tiltDeg };
+  const axis = chordsOf(shape, tiltDeg)(placeMm)(0);
   return {
-    shape,
-    stationMm,
-    diameterMm,
-    axisMm: bellyHeight(shape, stationMm, 0),
-    highestMm: highestBellyMm(shape, stationMm, diameterMm),
-    shoulderMm: lowestOnRim(shape, stationMm, { diameterMm, half: 0 }),
-    ...sumsOver(points),
+    ...disk,
+    axisMm: axis.low,
+    backMm: axis.high,
+    highestMm: highestBellyMm(shape, placeMm, diameterMm, tiltDeg),
+    shoulderMm: lowestOnRim(disk, ({ high }) => high),
+    ...sumsOver(columnsOver(disk, 1)),
   };
 }
 
-/** A point of the disk with the half sections there. */
-type DiskPoint = Pick<Column, 'weight' | 'x' | 'y'> & {
-  readonly upper: HalfSection;
-  readonly lower: HalfSection;
-};
+/** The same over a hole that is drilled. */
+export const bellyOverHole = (shape: BodyShape, hole: BallastHole): BellyOver =>
+  bellyOver(shape, uprightMouth(hole)[0], hole.diameterMm, hole.tiltDeg);
 
-/** Points of the disk: 20 Gauss points each way, in so many panels each way. */
-function pointsOver(
-  shape: BodyShape,
-  { stationMm, diameterMm }: Pick<BellyOver, 'stationMm' | 'diameterMm'>,
-  panels: number,
-): DiskPoint[] {
+type Disk = Pick<BellyOver, 'shape' | 'placeMm' | 'diameterMm' | 'tiltDeg'>;
+
+/** Columns over the disk: 20 Gauss points each way, in so many panels each way. */
+function columnsOver({ shape, placeMm, diameterMm, tiltDeg }: Disk, panels: number): Column[] {
   const r = diameterMm / 2;
+  const chordsAt = chordsOf(shape, tiltDeg);
   const rule = Array.from({ length: panels }, (_, k) =>
     UNIT_RULE.map(({ t, weight }) => ({ t: (k + t) / panels, weight: weight / panels })),
   ).flat();
   return rule.flatMap((across) => {
     const t = Math.PI * (across.t - 0.5);
-    const x = stationMm + r * Math.sin(t);
-    const chord = r * Math.cos(t);
-    const [upper, lower] = halves(shape, x);
-    return rule.map(({ t: u, weight }): DiskPoint => {
+    const x = placeMm + r * Math.sin(t);
+    const halfChord = r * Math.cos(t);
+    const bodyAt = chordsAt(x);
+    return rule.map(({ t: u, weight }): Column => {
       const s = (Math.PI / 2) * u;
       // Both rates of the substitution, over half a turn in t and, for both sides, a quarter in s.
-      const rate = Math.PI * chord * (Math.PI * chord * Math.cos(s));
-      const w = across.weight * weight * rate;
-      return { weight: w, x, y: chord * Math.sin(s), upper, lower };
+      const rate = Math.PI * halfChord * (Math.PI * halfChord * Math.cos(s));
+      const y = halfChord * Math.sin(s);
+      return { weight: across.weight * weight * rate, x, y, ...bodyAt(y) };
     });
   });
 }
 
-/** Height of a half section over (or under) the datum plane at y; 0 beside the body. */
-function edge({ b, h, n }: HalfSection, y: number): number {
-  const rest = 1 - (b > 0 ? y / b : 1) ** n;
-  return rest > 0 ? h * rest ** (1 / n) : 0;
-}
-
 /** Height of the finished belly at a station, y from the center plane; 0 beside the body. */
 export const bellyHeight = (shape: BodyShape, stationMm: number, yMm: number): number =>
-  0 - edge(halves(shape, stationMm)[1], Math.abs(yMm));
+  chordsOf(shape, 0)(stationMm)(yMm).low;
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
 function sumsOver(
-  points: readonly DiskPoint[],
+  columns: readonly Column[],
 ): Pick<BellyOver, 'disk' | 'height' | 'halfSquare' | 'thirdCube'> {
   const none = (): Mutable<Sums> => ({ one: 0, x: 0, xx: 0, yy: 0 });
   const [disk, height, halfSquare, thirdCube] = [none(), none(), none(), none()];
-  const add = (sum: Mutable<Sums>, w: number, { x, y }: DiskPoint): void => {
+  const add = (sum: Mutable<Sums>, w: number, { x, y }: Column): void => {
     sum.one += w;
     sum.x += w * x;
     sum.xx += w * x * x;
     sum.yy += w * y * y;
   };
-  for (const p of points) {
-    const low = 0 - edge(p.lower, p.y);
-    add(disk, p.weight, p);
-    add(height, p.weight * low, p);
-    add(halfSquare, (p.weight * low ** 2) / 2, p);
-    add(thirdCube, (p.weight * low ** 3) / 3, p);
+  for (const column of columns) {
+    const { weight, low } = column;
+    add(disk, weight, column);
+    add(height, weight * low, column);
+    add(halfSquare, (weight * low ** 2) / 2, column);
+    add(thirdCube, (weight * low ** 3) / 3, column);
   }
   return { disk, height, halfSquare, thirdCube };
 }
@@ -121,19 +123,21 @@ function sumsOver(
 const RIM = 24; // places looked at round half a rim before the best is refined
 
 /** Highest place of the finished belly over a disk. A belly rises to the sides, so it lies on the rim. */
-export const highestBellyMm = (shape: BodyShape, stationMm: number, diameterMm: number): number =>
-  0 - lowestOnRim(shape, stationMm, { diameterMm, half: 1 });
-
-/** Least height of the upper (0) or lower (1) half section over the rim of a disk, away from the datum plane. */
-function lowestOnRim(
+export const highestBellyMm = (
   shape: BodyShape,
-  stationMm: number,
-  { diameterMm, half }: { readonly diameterMm: number; readonly half: 0 | 1 },
+  placeMm: number,
+  diameterMm: number,
+  tiltDeg = 0,
+): number => 0 - lowestOnRim({ shape, placeMm, diameterMm, tiltDeg }, ({ low }) => 0 - low);
+
+/** Least of something over the rim of a disk. */
+function lowestOnRim(
+  { shape, placeMm, diameterMm, tiltDeg }: Disk,
+  of: (chord: Chord) => number,
 ): number {
   const r = diameterMm / 2;
-  return least((a) =>
-    edge(halves(shape, stationMm + r * Math.cos(a))[half], r * Math.abs(Math.sin(a))),
-  );
+  const chordsAt = chordsOf(shape, tiltDeg);
+  return least((a) => of(chordsAt(placeMm + r * Math.cos(a))(r * Math.abs(Math.sin(a)))));
 }
 
 /** Least value over half a turn: the best of evenly spaced places, then thirds of the gap beside it. */
@@ -166,14 +170,7 @@ export const isWhole = ({ highestMm, shoulderMm }: BellyOver, topMm: number): bo
 const FINE_PANELS = 6; // the error of an edge between points falls with its square
 
 /** Points enough for tops that are not whole; taken once where many tops are tried. */
-export const fineColumns = (belly: BellyOver): readonly Column[] =>
-  pointsOver(belly.shape, belly, FINE_PANELS).map(({ weight, x, y, upper, lower }) => ({
-    weight,
-    x,
-    y,
-    low: 0 - edge(lower, y),
-    high: edge(upper, y),
-  }));
+export const fineColumns = (belly: BellyOver): readonly Column[] => columnsOver(belly, FINE_PANELS);
 
 function closed({ disk, height, halfSquare, thirdCube }: BellyOver, top: number): Moments {
   return {

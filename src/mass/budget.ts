@@ -7,7 +7,7 @@ import type { Point2, Point3 } from '../geometry/vec.js';
 import type { Pattern } from '../pattern/pattern.js';
 import type { Materials } from '../tables/materials.js';
 import { glueItem, itemOf, metalItem, metalName, NOTHING_G } from './ballast.js';
-import { type BellyOver, bellyOver } from './belly.js';
+import { type BellyOver, bellyOverHole } from './belly.js';
 import { beadsMesh } from './cells.js';
 import { coatMaterial, filmMm3, surfaceOf } from './coats.js';
 import { eyePlaces, hungOn } from './eyes.js';
@@ -39,7 +39,7 @@ export type LureParts = {
 export function lureParts({ pattern, body, blank }: LureDesign, materials: Materials): LureParts {
   const { shape } = body;
   const holes = blank.holes.map((hole) => {
-    const belly = bellyOver(shape, hole.stationMm, hole.diameterMm);
+    const belly = bellyOverHole(shape, hole);
     return { belly, plug: plugOf(belly, hole, materials) };
   });
   const lip = blank.slot && pattern.lip ? lipParts(shape, blank.slot, pattern.lip) : null;

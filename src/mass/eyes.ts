@@ -80,8 +80,14 @@ export const loopMm3 = ({ wireMm, loopMm }: Loop): number =>
 /** The loop of an eye by its kind: that of its screw eye, or of the through-wire. */
 export function loopOf({ eye }: EyePlace, pattern: Pattern, materials: Materials): Loop {
   if (eye.kind === 'screw') return screwEye(materials, eye.screwEye);
-  return { wireMm: pattern.throughWire?.diameterMm ?? 0, loopMm: materials.wire.loopMm };
+  return wireLoop(pattern.throughWire?.diameterMm ?? 0, materials);
 }
+
+/** The loop of a through-wire: that of the table, or wider where its bends need it. */
+export const wireLoop = (wireMm: number, { wire }: Materials): Loop => ({
+  wireMm,
+  loopMm: Math.max(wire.loopMm, 2 * wire.bendRatio * wireMm),
+});
 
 /** A row of kind screw-eye. Another kind under that name is told by `itemRules`; here it is a fault. */
 export const screwEye = (materials: Materials, name: string): ScrewEye =>

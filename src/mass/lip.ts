@@ -7,6 +7,15 @@ import { type Point3, quarterLeft } from '../geometry/vec.js';
 import type { Lip } from '../pattern/pattern.js';
 import { type Cell, cellsMesh } from './cells.js';
 import { fromInertia, type Moments, NOTHING, summed } from './moments.js';
+import {
+  faceSums,
+  halfWidthAt,
+  isPlain,
+  meanHalfMm,
+  type PlateBands,
+  plateBands,
+  stopsOf,
+} from './plate.js';
 import { inSlot, insideStrip, type StripLine, stripLines } from './strip.js';
 
 export type LipParts = {
@@ -26,44 +35,39 @@ const STRETCHES = 12; // boxes to a side over the part of the plate that runs in
 const LEAST_MM = 1e-6; // a sliver narrower than this is left out of the boxes
 
 /**
- * The plate is a rectangle with its inner end on the slot's, in the middle of the slot. Over the
- * slot's depth it reaches beyond the body's sides if it is wider; those parts keep water out too.
- * The body is the bare one: a coat's film, which runs into the corner, is not taken off the plate.
+ * The plate has its inner end on the slot's, in the middle of the slot. Over the slot's depth it
+ * reaches beyond the body's sides if it is wider; those parts keep water out too. The body is the
+ * bare one: a coat's film, which runs into the corner, is not taken off the plate. Rounds and hole are
+ * boxes of their very areas.
  */
 export function lipParts(shape: BodyShape, slot: LipSlot, lip: Lip): LipParts {
   const { lengthMm, thicknessMm } = lip;
   const farMm = 2 * shape.lengthMm;
+  const plate = plateBands(lip);
   const slotLines = stripLines(shape, slot, { thicknessMm: slot.widthMm, farMm });
   const lines = stripLines(shape, slot, { thicknessMm, farMm: lengthMm });
-  const stretches = stretchesOf(Math.max(...lines.map((l) => l.reachMm)));
-  const inside = stretches.map((s) =>
-    insideStrip(shape, slot, { lines, ...s, halfWidthMm: lip.widthMm / 2 }),
+  const stops = isPlain(plate) ? [] : stopsOf(plate);
+  const stretches = stretchesOf(Math.max(...lines.map((l) => l.reachMm))).flatMap((s) =>
+    split(s, stops),
   );
+  const inside = stretches.map((s) => insidePlate({ shape, slot, lines }, plate, s));
   const slotMoments = insideSlot(shape, slot, slotLines);
   const within = summed(inside.map((m) => [1, m]));
-  const cells = stretches.flatMap((s, i) => besideBody(slot, lip, { ...s, inside: inside[i] }));
   const outMm = stretches[stretches.length - 1].toMm;
-  const ahead = lengthMm - outMm;
-  if (ahead > LEAST_MM)
-    cells.push(
-      cell(slot, lip, {
-        fromMm: outMm,
-        toMm: lengthMm,
-        lowY: -lip.widthMm / 2,
-        highY: lip.widthMm / 2,
-      }),
-    );
-  const plate = plateMoments(slot, lip);
-  const outside = cells.length > 0 ? cellsMesh(cells) : null;
+  const ahead = lengthMm - outMm > LEAST_MM ? split({ fromMm: outMm, toMm: lengthMm }, stops) : [];
+  const cells = [
+    ...stretches.flatMap((s, i) => besideBody(slot, lip, { ...s, plate, inside: inside[i] })),
+    ...ahead.flatMap((s) => aheadOfBody(slot, lip, { ...s, plate })),
+  ];
   return {
-    plate,
+    plate: isPlain(plate) ? cuboid(slot, lip) : plateMoments(slot, lip, plate),
     slot: slotMoments,
     room: summed([
       [1, slotMoments],
       [-1, within],
     ]),
     outsideMm3: cells.reduce((sum, c) => sum + cellVolume(c), 0),
-    outside,
+    outside: cells.length > 0 ? cellsMesh(cells) : null,
   };
 }
 
@@ -76,30 +80,76 @@ const stretchesOf = (reachMm: number): Stretch[] =>
     return { fromMm: reachMm * at(i), toMm: reachMm * at(i + 1) };
   });
 
+/** A stretch in parts that end at the stops within it. */
+function split({ fromMm, toMm }: Stretch, stops: readonly number[]): Stretch[] {
+  const inner = stops.filter((s) => s > fromMm + LEAST_MM && s < toMm - LEAST_MM);
+  const ends = [fromMm, ...inner.filter((s, i) => i === 0 || s - inner[i - 1] > LEAST_MM), toMm];
+  return ends.slice(1).map((end, i) => ({ fromMm: ends[i], toMm: end }));
+}
+
+type Crossed = {
+  readonly shape: BodyShape;
+  readonly slot: LipSlot;
+  readonly lines: readonly StripLine[];
+};
+
+/** The plate inside the body over one stretch, less its hole. */
+function insidePlate({ shape, slot, lines }: Crossed, plate: PlateBands, s: Stretch): Moments {
+  const within = (bands: PlateBands['bands']) =>
+    insideStrip(shape, slot, { lines, ...s, halfWidthAt: (along) => halfWidthAt(bands, along) });
+  const whole = within(plate.bands);
+  if (meanHalfMm(plate.hole, s.fromMm, s.toMm) === 0) return whole;
+  return summed([
+    [1, whole],
+    [-1, within(plate.hole)],
+  ]);
+}
+
 function insideSlot(shape: BodyShape, slot: LipSlot, lines: readonly StripLine[]): Moments {
   const reach = Math.max(...lines.map((l) => l.reachMm));
   return summed(
     stretchesOf(reach).map((s) => [
       1,
-      insideStrip(shape, slot, { lines, ...s, halfWidthMm: Number.POSITIVE_INFINITY }),
+      insideStrip(shape, slot, { lines, ...s, halfWidthAt: () => Number.POSITIVE_INFINITY }),
     ]),
   );
 }
 
-/** The plate beside the body over one stretch: a box to each side, from the mean breadth outward. */
+type PlateStretch = Stretch & { readonly plate: PlateBands };
+
+/**
+ * The plate beside the body over one stretch: a box to each side, from the mean breadth outward. What a
+ * hole takes there counts to the body.
+ */
 function besideBody(
   slot: LipSlot,
   lip: Lip,
-  { fromMm, toMm, inside }: Stretch & { readonly inside: Moments },
+  { fromMm, toMm, plate, inside }: PlateStretch & { readonly inside: Moments },
 ): Cell[] {
-  const edge = lip.widthMm / 2;
-  const mean = inside.amount / (2 * lip.thicknessMm * (toMm - fromMm));
-  if (!(edge - mean > LEAST_MM)) return [];
-  return [
-    cell(slot, lip, { fromMm, toMm, lowY: mean, highY: edge }),
-    cell(slot, lip, { fromMm, toMm, lowY: -edge, highY: -mean }),
-  ];
+  const edge = meanHalfMm(plate.bands, fromMm, toMm);
+  const hole = meanHalfMm(plate.hole, fromMm, toMm);
+  const mean = inside.amount / (2 * lip.thicknessMm * (toMm - fromMm)) + hole;
+  return mean + LEAST_MM < edge ? bothSides(slot, lip, { fromMm, toMm, mean, edge }) : [];
 }
+
+/** The plate ahead of the body over one stretch: one box, or one to each side of the hole. */
+function aheadOfBody(slot: LipSlot, lip: Lip, { fromMm, toMm, plate }: PlateStretch): Cell[] {
+  const edge = meanHalfMm(plate.bands, fromMm, toMm);
+  const mean = meanHalfMm(plate.hole, fromMm, toMm);
+  if (edge <= LEAST_MM) return [];
+  return mean > 0
+    ? bothSides(slot, lip, { fromMm, toMm, mean, edge })
+    : [cell(slot, lip, { fromMm, toMm, lowY: -edge, highY: edge })];
+}
+
+const bothSides = (
+  slot: LipSlot,
+  lip: Lip,
+  { fromMm, toMm, mean, edge }: Stretch & { readonly mean: number; readonly edge: number },
+): Cell[] => [
+  cell(slot, lip, { fromMm, toMm, lowY: mean, highY: edge }),
+  cell(slot, lip, { fromMm, toMm, lowY: -edge, highY: -mean }),
+];
 
 function cell(
   slot: LipSlot,
@@ -124,15 +174,41 @@ function cell(
 const cellVolume = ({ edges }: Cell): number =>
   edges.reduce((product, edge: Point3) => product * Math.hypot(...edge), 1);
 
-function plateMoments(slot: LipSlot, { widthMm: w, lengthMm: l, thicknessMm: t }: Lip): Moments {
+/** A rectangle of plate, in closed form. */
+function cuboid(slot: LipSlot, { widthMm: w, lengthMm: l, thicknessMm: t }: Lip): Moments {
   const amount = w * l * t;
   if (!(amount > 0)) return NOTHING;
-  const [ox, oz] = slot.outward;
   const [along, across, wide] = [l * l, t * t, w * w].map((square) => (amount * square) / 12);
-  // ∫x², ∫z² and ∫xz of a plate whose length points along (ox, oz), by turning its own axes.
+  return turned(slot, { amount, centerMm: l / 2, along, across, wide });
+}
+
+/** Any other plate, from the sums over its face. */
+function plateMoments(slot: LipSlot, { thicknessMm: t }: Lip, plate: PlateBands): Moments {
+  const { area, along, alongSquared, acrossSquared } = faceSums(plate);
+  const centerMm = along / area;
+  return turned(slot, {
+    amount: area * t,
+    centerMm,
+    along: t * (alongSquared - area * centerMm ** 2),
+    across: (area * t ** 3) / 12,
+    wide: t * acrossSquared,
+  });
+}
+
+/** ∫x², ∫z² and ∫xz of a plate whose length points outward, by turning its own axes. */
+function turned(
+  slot: LipSlot,
+  {
+    amount,
+    centerMm,
+    along,
+    across,
+    wide,
+  }: Record<'amount' | 'centerMm' | 'along' | 'across' | 'wide', number>,
+): Moments {
+  const [ox, oz] = slot.outward;
   const [xx, zz] = [along * ox * ox + across * oz * oz, along * oz * oz + across * ox * ox];
-  const center = inSlot(slot, l / 2, 0);
-  return fromInertia(amount, center, {
+  return fromInertia(amount, inSlot(slot, centerMm, 0), {
     xx: wide + zz,
     yy: xx + zz,
     zz: xx + wide,

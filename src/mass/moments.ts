@@ -4,7 +4,8 @@
  * moment across and the products with y are zero, as everything is symmetrical about the center plane.
  */
 import type { BodyProperties } from '../body/properties.js';
-import type { Point2 } from '../geometry/vec.js';
+import { arcOf, type Segment, sweep } from '../geometry/arcpath.js';
+import { cosSinDeg, type Point2 } from '../geometry/vec.js';
 import type { Mass } from './item.js';
 
 export type Moments = {
@@ -44,6 +45,20 @@ export function movedTo([dx, dz]: Point2, m: Moments): Moments {
   };
 }
 
+/** Moments about the nose of a thing turned counter-clockwise about it, seen from the side. */
+export function turnedBy(turnDeg: number, m: Moments): Moments {
+  const [c, s] = cosSinDeg(turnDeg);
+  return {
+    amount: m.amount,
+    x: c * m.x - s * m.z,
+    z: s * m.x + c * m.z,
+    xx: c * c * m.xx - 2 * c * s * m.xz + s * s * m.zz,
+    yy: m.yy,
+    zz: s * s * m.xx + 2 * c * s * m.xz + c * c * m.zz,
+    xz: c * s * (m.xx - m.zz) + (c * c - s * s) * m.xz,
+  };
+}
+
 /** An amount in one point of the center plane. */
 export const atPoint = (amount: number, at: Point2): Moments => movedTo(at, { ...NOTHING, amount });
 
@@ -53,6 +68,25 @@ export function alongLine(amount: number, from: Point2, to: Point2): Moments {
   const third = amount / 3;
   const own = { ...NOTHING, amount, xx: third * hx * hx, zz: third * hz * hz, xz: third * hx * hz };
   return movedTo([from[0] + hx, from[1] + hz], own);
+}
+
+/** An amount spread evenly along an arc in the center plane: about its center in closed form, then moved there. */
+export function alongArc(amount: number, arc: Segment): Moments {
+  const { center, radius: r } = arcOf(arc);
+  const turn = sweep(arc.bulge);
+  const a = Math.atan2(arc.from[1] - center[1], arc.from[0] - center[0]);
+  const b = a + turn;
+  const twice = (Math.sin(2 * b) - Math.sin(2 * a)) / 4;
+  const each = amount / turn;
+  return movedTo(center, {
+    amount,
+    x: each * r * (Math.sin(b) - Math.sin(a)),
+    z: -each * r * (Math.cos(b) - Math.cos(a)),
+    xx: each * r * r * (turn / 2 + twice),
+    yy: 0,
+    zz: each * r * r * (turn / 2 - twice),
+    xz: (each * r * r * (Math.sin(b) ** 2 - Math.sin(a) ** 2)) / 2,
+  });
 }
 
 /** An upright cylinder of one diameter between two heights, its axis at a station; per mm³. */

@@ -1,7 +1,8 @@
 /** Sums over the sawn blank: a side view of lines and arcs, times its thickness. */
 
 import type { BallastHole, Blank } from '../blank/blank.js';
-import { bellyAt } from '../blank/make.js';
+import { fromUpright, uprightMouth } from '../blank/hole.js';
+import { sawnBellyAlong } from '../blank/sawn-belly.js';
 import {
   type ArcPath,
   arcOf,
@@ -82,16 +83,20 @@ export function roundedOff(path: ArcPath, radiusMm: number): Sums {
 }
 
 /**
- * What lies in a hole of the sawn blank between the sawn belly and a flat top at a height: the belly
- * is a curve seen from the side and straight across.
+ * What lies in a hole of the sawn blank between the sawn belly and a flat top at a height along the
+ * axis (`floorOf`): the belly is a curve seen from the side and straight across.
  */
-export function sawnUpTo(profile: Blank['profile'], hole: BallastHole, topMm: number): Sums {
+export const sawnUpTo = (profile: Blank['profile'], hole: BallastHole, topMm: number): Sums =>
+  asDrilled(hole, uprightUpTo(profile, hole, topMm));
+
+function uprightUpTo(profile: Blank['profile'], hole: BallastHole, topMm: number): Sums {
   const r = hole.diameterMm / 2;
+  const [place] = uprightMouth(hole);
   const sum = { amount: 0, x: 0, z: 0 };
   for (const { t, weight } of UNIT_RULE) {
     const angle = Math.PI * (t - 0.5);
-    const x = hole.stationMm + r * Math.sin(angle);
-    const low = Math.min(topMm, bellyAt(profile.path, x));
+    const x = place + r * Math.sin(angle);
+    const low = Math.min(topMm, sawnBellyAlong(profile.path, x, hole.tiltDeg));
     const w = weight * Math.PI * 2 * (r * Math.cos(angle)) ** 2;
     sum.amount += w * (topMm - low);
     sum.x += w * (topMm - low) * x;
@@ -101,8 +106,18 @@ export function sawnUpTo(profile: Blank['profile'], hole: BallastHole, topMm: nu
 }
 
 /** The whole hole in the sawn blank, point and all. */
-export const sawnHole = (profile: Blank['profile'], hole: BallastHole): Sums =>
-  added([
-    [1, sawnUpTo(profile, hole, floorOf(hole))],
-    [1, pointCone(hole, floorOf(hole))],
+export function sawnHole(profile: Blank['profile'], hole: BallastHole): Sums {
+  const [stationMm] = uprightMouth(hole);
+  const floorMm = floorOf(hole);
+  const upright = added([
+    [1, uprightUpTo(profile, hole, floorMm)],
+    [1, pointCone({ ...hole, stationMm }, floorMm)],
   ]);
+  return asDrilled(hole, upright);
+}
+
+/** From the side view in which a hole stands upright. */
+function asDrilled(hole: BallastHole, { amount, x, z }: Sums): Sums {
+  const [backX, backZ] = fromUpright(hole, [x, z]);
+  return { amount, x: backX, z: backZ };
+}

@@ -1,9 +1,23 @@
-/** What is in a ballast hole once the belly is shaped: metal, glue, and the wood that is gone. */
+/**
+ * What is in a ballast hole once the belly is shaped: metal, glue, and the wood that is gone.
+ *
+ * Heights run along the axis, in the side view turned by the hole's tilt, where it stands upright
+ * (`uprightMouth`): without a tilt they are heights over the datum line. Moments are those of the lure.
+ */
 import { type BallastHole, pointBeyondMm } from '../blank/blank.js';
+import { uprightMouth } from '../blank/hole.js';
 import type { Ballast } from '../pattern/pattern.js';
 import type { Materials, Metal } from '../tables/materials.js';
 import { type BellyOver, clipped, fineColumns, highestBellyMm, isWhole, upTo } from './belly.js';
-import { gPerMm3, type Moments, movedTo, NOTHING, summed, uprightCylinder } from './moments.js';
+import {
+  gPerMm3,
+  type Moments,
+  movedTo,
+  NOTHING,
+  summed,
+  turnedBy,
+  uprightCylinder,
+} from './moments.js';
 import { rowOf } from './row.js';
 
 export type Plug = {
@@ -23,7 +37,7 @@ export type Plug = {
   readonly gPerMm: number;
 };
 
-/** The cone a bit's point leaves over the full-diameter floor, per mm³. */
+/** The cone a bit's point leaves over the full-diameter floor of an upright hole, per mm³. */
 export function pointCone(
   hole: Pick<Ballast, 'stationMm' | 'diameterMm' | 'pointAngleDeg'>,
   floorMm: number,
@@ -42,12 +56,16 @@ export function pointCone(
   return movedTo([hole.stationMm, floorMm], own);
 }
 
-/** Height of the hole's full-diameter floor over the datum line. */
-export const floorOf = ({ bellyMm, depthMm }: Pick<BallastHole, 'bellyMm' | 'depthMm'>): number =>
-  bellyMm + depthMm;
+/** Height of the hole's full-diameter floor along its axis. */
+export const floorOf = (
+  hole: Pick<BallastHole, 'stationMm' | 'tiltDeg' | 'bellyMm' | 'depthMm'>,
+): number => uprightMouth(hole)[1] + hole.depthMm;
 
 /** Belly that shaping takes off on the axis of the hole. */
-export const bellyTakenMm = (belly: BellyOver, bellyMm: number): number => belly.axisMm - bellyMm;
+export const bellyTakenMm = (
+  belly: BellyOver,
+  hole: Pick<BallastHole, 'stationMm' | 'tiltDeg' | 'bellyMm'>,
+): number => belly.axisMm - uprightMouth(hole)[1];
 
 /**
  * Density of the metal in the finished plug. A hole filled once holds the weight that went in liquid;
@@ -64,8 +82,19 @@ export function setDensityKgM3(metal: Metal, pour: Ballast['pour']): number {
  * `coverMm` tells. A ready-made weight stands on the full-diameter floor and is whole, come what may.
  */
 export function plugOf(belly: BellyOver, hole: BallastHole, materials: Materials): Plug {
+  const plug = uprightPlug(belly, hole, materials);
+  const asDrilled = (m: Moments) => turnedBy(-hole.tiltDeg, m);
+  return {
+    ...plug,
+    bored: asDrilled(plug.bored),
+    metal: asDrilled(plug.metal),
+    glue: asDrilled(plug.glue),
+  };
+}
+
+function uprightPlug(belly: BellyOver, hole: BallastHole, materials: Materials): Plug {
   const floorMm = floorOf(hole);
-  const cone = pointCone(hole, floorMm);
+  const cone = pointCone({ ...hole, stationMm: belly.placeMm }, floorMm);
   const open = upTo(belly, floorMm);
   const bored = summed([
     [1, open],
@@ -115,7 +144,7 @@ function withWeight(
   const { massG, diameterMm, lengthMm } = rowOf(materials.weights, hole.weight ?? '');
   const lowMm = floorMm - lengthMm;
   const slug = uprightCylinder(diameterMm, {
-    stationMm: hole.stationMm,
+    stationMm: belly.placeMm,
     lowMm,
     highMm: floorMm,
   });
@@ -128,7 +157,7 @@ function withWeight(
       [-1, slug],
     ]),
     plugMm: lengthMm,
-    coverMm: lowMm - highestBellyMm(belly.shape, hole.stationMm, diameterMm),
+    coverMm: lowMm - highestBellyMm(belly.shape, belly.placeMm, diameterMm, hole.tiltDeg),
     gPerMm: 0,
   };
 }
@@ -140,26 +169,27 @@ function withWeight(
  */
 export function drilledForMm(
   belly: BellyOver,
-  hole: Pick<BallastHole, 'stationMm' | 'diameterMm' | 'pointAngleDeg' | 'bellyMm'>,
+  hole: Pick<BallastHole, 'stationMm' | 'tiltDeg' | 'diameterMm' | 'pointAngleDeg' | 'bellyMm'>,
   wantedMm3: number,
 ): number | null {
+  const [, mouth] = uprightMouth(hole);
   const open = wantedMm3 - pointCone(hole, 0).amount;
   const straight = (open + belly.height.one) / belly.disk.one;
-  if (isWhole(belly, straight)) return straight - hole.bellyMm;
+  if (isWhole(belly, straight)) return straight - mouth;
   if (straight > belly.shoulderMm || open < 0) return null;
   const columns = fineColumns(belly);
-  let [low, high] = [Math.min(belly.axisMm, hole.bellyMm), belly.highestMm];
+  let [low, high] = [Math.min(belly.axisMm, mouth), belly.highestMm];
   while (high - low > 1e-9) {
     const middle = (low + high) / 2;
     if (clipped(columns, middle).amount < open) low = middle;
     else high = middle;
   }
-  return high - hole.bellyMm;
+  return high - mouth;
 }
 
 /** As `drilledForMm`, for a wanted mass of a metal. */
 export const drilledForMassMm = (
   belly: BellyOver,
-  hole: Pick<BallastHole, 'stationMm' | 'diameterMm' | 'pointAngleDeg' | 'bellyMm' | 'pour'>,
+  hole: Parameters<typeof drilledForMm>[1] & Pick<BallastHole, 'pour'>,
   { massG, metal }: { readonly massG: number; readonly metal: Metal },
 ): number | null => drilledForMm(belly, hole, massG / gPerMm3(setDensityKgM3(metal, hole.pour)));

@@ -4,7 +4,7 @@ import type { BodyShape } from '../body/shape.js';
 import { PATHS } from '../pattern/pattern.js';
 import { type Problem, problem } from '../problem.js';
 import type { Materials } from '../tables/materials.js';
-import { bellyOver } from './belly.js';
+import { bellyOverHole } from './belly.js';
 import { floorOf, plugOf } from './plug.js';
 
 /**
@@ -23,7 +23,7 @@ export const ballastProblems = (
       const facts = { weight: hole.weight ?? '', weightMm: weight.diameterMm, diameterMm };
       return [problem('weight-too-wide', PATHS.ballast(i), facts)];
     }
-    const belly = bellyOver(shape, hole.stationMm, hole.diameterMm);
+    const belly = bellyOverHole(shape, hole);
     const { coverMm } = plugOf(belly, hole, materials);
     if (coverMm >= 0) return [];
     const lengthMm =

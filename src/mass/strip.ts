@@ -74,8 +74,8 @@ export type StripPart = {
   /** Stretch along the strip, from the slot's inner end outward. */
   readonly fromMm: number;
   readonly toMm: number;
-  /** No wider than this to either side: the plate. Infinity for the slot, which is as wide as the body. */
-  readonly halfWidthMm: number;
+  /** No wider than this to either side, by the way from the inner end: the plate. Infinity for the slot, which is as wide as the body. */
+  readonly halfWidthAt: (alongMm: number) => number;
 };
 
 /**
@@ -89,8 +89,9 @@ export function insideStrip(shape: BodyShape, slot: LipSlot, part: StripPart): M
     const stretch = end - part.fromMm;
     if (stretch <= 0) continue;
     for (const { t, weight } of UNIT_RULE) {
-      const [x, z] = inSlot(slot, end - stretch * t * t, acrossMm);
-      const half = Math.min(part.halfWidthMm, halfBreadthAt(shape, [x, z]));
+      const along = end - stretch * t * t;
+      const [x, z] = inSlot(slot, along, acrossMm);
+      const half = Math.min(part.halfWidthAt(along), halfBreadthAt(shape, [x, z]));
       const w = weightMm * weight * 2 * t * stretch * 2 * half;
       sum.amount += w;
       sum.x += w * x;

@@ -34,7 +34,7 @@ export type Pattern = {
   readonly towEye: EndEye | null;
   readonly tailEye: EndEye | null;
   readonly hangers: readonly Hanger[];
-  readonly throughWire: { readonly diameterMm: number; readonly boreMm: number } | null;
+  readonly throughWire: ThroughWire | null;
   readonly timber: string;
   /** Null: the table's. */
   readonly timberDensityKgM3: number | null;
@@ -44,6 +44,13 @@ export type Pattern = {
   /** Null: the run's, or fresh at 15 °C. */
   readonly water: WaterFile | null;
   readonly wish: WishFile | null;
+};
+
+export type ThroughWire = {
+  readonly diameterMm: number;
+  readonly boreMm: number;
+  /** Turns of the tail at each eye at an end; 0 for a loop that is only closed. */
+  readonly twistTurns: number;
 };
 
 export type Lip = {
@@ -56,10 +63,19 @@ export type Lip = {
   readonly slotStationMm: number;
   readonly slotDepthMm: number;
   readonly slotWidthMm: number;
+  /** Of the two corners at its tip. */
+  readonly cornerRadiusMm: number;
+  /** The narrower part in the slot; null for a plate of one width. */
+  readonly tab: { readonly widthMm: number; readonly insideRadiusMm: number } | null;
+  /** On the center line, its middle so far from where the slot meets the belly. */
+  readonly eyeHole: { readonly diameterMm: number; readonly forwardMm: number } | null;
 };
 
 export type Ballast = {
+  /** Where the axis meets the sawn belly. */
   readonly stationMm: number;
+  /** From the perpendicular to the datum line to the axis; positive: the floor lies aft of the mouth. */
+  readonly tiltDeg: number;
   readonly diameterMm: number;
   readonly depthMm: number;
   readonly pointAngleDeg: number;
@@ -136,10 +152,19 @@ export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
           slotStationMm: at(lip.slot),
           slotDepthMm: lip.slot.depthMm * k,
           slotWidthMm: (lip.thicknessMm + lip.slot.fitMm) * hard,
+          cornerRadiusMm: lip.cornerRadiusMm * k,
+          tab: lip.tab ? tab(lip, lip.tab, k) : null,
+          eyeHole: lip.eyeHole
+            ? {
+                diameterMm: lip.eyeHole.diameterMm * hard,
+                forwardMm: lip.eyeHole.forwardMm * k,
+              }
+            : null,
         }
       : null,
     ballast: file.ballast.map((b) => ({
       stationMm: at(b),
+      tiltDeg: b.tiltDeg,
       diameterMm: b.diameterMm * hard,
       depthMm: b.depthMm * k,
       pointAngleDeg: b.pointAngleDeg,
@@ -152,7 +177,11 @@ export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
     tailEye: file.tailEye ? { ...eye(file.tailEye), heightMm: file.tailEye.heightMm * k } : null,
     hangers: file.hangers.map((h) => ({ ...eye(h), stationMm: at(h) })),
     throughWire: file.throughWire
-      ? { diameterMm: file.throughWire.diameterMm * hard, boreMm: file.throughWire.boreMm * hard }
+      ? {
+          diameterMm: file.throughWire.diameterMm * hard,
+          boreMm: file.throughWire.boreMm * hard,
+          twistTurns: file.throughWire.twistTurns,
+        }
       : null,
     timber: file.timber,
     timberDensityKgM3: file.timberDensityKgM3 ?? null,
@@ -162,6 +191,21 @@ export function resolvePattern(file: PatternFile, size: Size = {}): Pattern {
     water: file.water ?? null,
     wish: file.wish ? scaledWish(file.wish, k) : null,
   };
+}
+
+/** Rounds an inside corner enough that it does not crack, mm: common practice, no source. */
+const INSIDE_RADIUS_MM = 1;
+
+type LipFile = NonNullable<PatternFile['lip']>;
+
+function tab(lip: LipFile, file: NonNullable<LipFile['tab']>, k: number): Lip['tab'] {
+  const widthMm = file.widthMm * k;
+  const roomMm = Math.min(((lip.widthMm - file.widthMm) / 2) * k, lip.slot.depthMm * k);
+  const insideRadiusMm =
+    file.insideRadiusMm === undefined
+      ? Math.max(0, Math.min(INSIDE_RADIUS_MM, roomMm))
+      : file.insideRadiusMm * k;
+  return { widthMm, insideRadiusMm };
 }
 
 const scaledWish = (wish: WishFile, k: number): WishFile =>

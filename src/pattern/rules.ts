@@ -14,6 +14,7 @@ import { wishProblems } from './wish-rules.js';
 /** The sections that have the right form; rules run on those that are there. */
 export type Sections = Partial<PatternFile>;
 
+const TWISTED_DIAMETERS = 3; // a winding has one wire inside and one on either side
 const LEAST_STATION_STEP_MM = 0.1; // closer rows give a curve nobody can draw
 
 export function patternRules(sections: Sections, materials: Materials): Problem[] {
@@ -181,10 +182,14 @@ function wireRules({ towEye, tailEye, hangers, throughWire }: Sections): Problem
     ...(hangers ?? []).map((h, i) => ({ path: ['hangers', i], kind: h.kind })),
   ];
   if (throughWire) {
-    const { diameterMm, boreMm } = throughWire;
-    return boreMm > diameterMm
-      ? []
-      : [problem('bore-too-small', ['throughWire', 'boreMm'], { boreMm, diameterMm })];
+    const { diameterMm, boreMm, twistTurns } = throughWire;
+    const path = ['throughWire', 'boreMm'];
+    if (boreMm <= diameterMm) return [problem('bore-too-small', path, { boreMm, diameterMm })];
+    const wound = twistTurns > 0 && [towEye, tailEye].some((eye) => eye?.kind === 'wire');
+    const limitMm = TWISTED_DIAMETERS * diameterMm;
+    return wound && boreMm < limitMm
+      ? [problem('bore-too-small-for-twist', path, { boreMm, diameterMm, limitMm })]
+      : [];
   }
   return eyes.flatMap(({ path, kind }) =>
     kind === 'wire' ? [problem('wire-missing', path, { key: keyText(path) })] : [],

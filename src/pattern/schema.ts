@@ -97,6 +97,36 @@ export const lipSection = z
       0,
       90,
     ),
+    cornerRadiusMm: mm(
+      'Radius of the two corners at the front; 0 leaves them square.',
+      0,
+      150,
+    ).default(0),
+    tab: z
+      .strictObject({
+        widthMm: positiveMm('Width of the tab across the body.', 300),
+        insideRadiusMm: positiveMm(
+          'Radius of the corners between tab and lip: sharp ones crack. Left out: 1 mm, or less where the shoulders or the tab are smaller.',
+          20,
+        ).optional(),
+      })
+      .describe(
+        'A narrower part of the plate that goes into the slot, as long as the slot is deep. Leave it out for a plate of one width.',
+      )
+      .optional(),
+    eyeHole: z
+      .strictObject({
+        diameterMm: positiveMm(
+          'Diameter of the hole. Scales with the lure only if scaleHardware is true.',
+          20,
+        ),
+        forwardMm: positiveMm(
+          'Where its middle is, on the center line: forward along the lip from where it leaves the belly.',
+          300,
+        ),
+      })
+      .describe('A hole for a tow eye fixed in the lip.')
+      .optional(),
     slot: z
       .strictObject({
         ...station('Where the middle of the slot meets the finished belly.'),
@@ -124,7 +154,12 @@ const POURS = ['topped-up', 'single'] as const;
 
 const ballastHole = z
   .strictObject({
-    ...station('Station of the hole’s axis.'),
+    ...station('Where the hole’s axis meets the sawn belly: where the bit is set.'),
+    tiltDeg: deg(
+      'Angle in the center plane between the hole’s axis and the perpendicular to the datum line. Positive: the hole leans aft, its floor lies further aft than its mouth.',
+      -60,
+      60,
+    ).default(0),
     diameterMm: positiveMm(
       'Diameter of the bit. It is a tool’s size and scales with the lure only if scaleHardware is true.',
       60,
@@ -157,7 +192,7 @@ const ballastHole = z
       'A ready-made weight glued to the floor of the hole instead of poured metal: a name from shared/weights.yaml. The rest of the hole is closed with glue.',
     ).optional(),
   })
-  .describe('A hole for ballast, drilled from the belly, square to the datum line.');
+  .describe('A hole for ballast, drilled from the belly: square to the datum line, or tilted.');
 
 const eyeKind = z
   .enum(['screw', 'wire'])
@@ -237,6 +272,14 @@ export const patternSections = {
         'Diameter of the bore or slot it lies in. Does not scale with the lure.',
         12,
       ),
+      twistTurns: z
+        .int()
+        .min(0)
+        .max(12)
+        .default(0)
+        .describe(
+          'Turns that the tail of the wire is wound round the standing part, inside the body, at an eye at either end. 0: the loop is closed and nothing wound. A winding is three wires wide: the bore must take it.',
+        ),
     })
     .describe('One wire from tow eye to tail eye with the hangers bent into it.')
     .optional(),

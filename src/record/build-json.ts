@@ -7,6 +7,7 @@ import type { NestFace, Placement } from '../nest/nest.js';
 import { nestTotals } from '../nest/totals.js';
 import type { Build, MadeSheet, Product } from '../pipeline.js';
 import { Fault } from '../problem.js';
+import type { BentWire } from '../wire/bent.js';
 import { floatData } from './float-json.js';
 
 /** Decimals of lengths in the record: a nanometer, so that rounding never shows. */
@@ -44,7 +45,8 @@ export function buildRecord(
   };
 }
 
-function patternRecord({ pattern, count, body, blank, floating, sawnMass }: Product): unknown {
+function patternRecord(product: Product): unknown {
+  const { pattern, count, body, blank, floating, sawnMass, wire } = product;
   const { note: _, coats, ...resolved } = pattern;
   return {
     name: pattern.name,
@@ -64,19 +66,34 @@ function patternRecord({ pattern, count, body, blank, floating, sawnMass }: Prod
     profile: points(blank.profileRing),
     lipAngleDeg: pattern.lip?.angleDeg ?? null,
     lipSlot: blank.slot,
-    holes: blank.holes.map(({ stationMm, diameterMm, depthMm, pointAngleDeg, bellyMm, metal }) => ({
-      stationMm,
-      diameterMm,
-      depthMm,
-      pointAngleDeg,
-      bellyMm,
-      metal,
+    holes: blank.holes.map((hole, i) => ({
+      stationMm: hole.stationMm,
+      tiltDeg: hole.tiltDeg,
+      diameterMm: hole.diameterMm,
+      depthMm: hole.depthMm,
+      tipDepthMm: floating.holes[i].tipDepthMm,
+      pointAngleDeg: hole.pointAngleDeg,
+      bellyMm: hole.bellyMm,
+      metal: hole.metal,
     })),
     coats,
+    wire: wire && wireRecord(wire),
     float: floatData(floating),
     resolved,
   };
 }
+
+/** Bulges as in a DXF polyline; each twist from the neck of its eye inward. */
+const wireRecord = ({ spec, path, twists, lengthMm, lengthToCutMm }: BentWire): unknown => ({
+  diameterMm: spec.diameterMm,
+  bendInsideMm: spec.bendInsideMm,
+  loopMm: spec.loopMm,
+  centerLine: path.vertices.map(({ x, y, bulge }) => [x, y, bulge]),
+  twists: twists.map(({ eye, turns, from, to, lengthMm }) => ({ eye, turns, from, to, lengthMm })),
+  lengthMm,
+  holdMm: spec.holdMm,
+  lengthToCutMm,
+});
 
 const points = (ring: readonly Point2[]): unknown => ring.map(([x, y]) => [x, y]);
 
@@ -135,7 +152,7 @@ const sheetRecord = ({ kind, id, material, layout, outlines }: MadeSheet): unkno
   placements: layout.placements.map(placementRecord),
 });
 
-function jigRecord({ jig, parts, measured }: ReadyJig, files: readonly string[]): unknown {
+function jigRecord({ jig, parts, dowels, measured }: ReadyJig, files: readonly string[]): unknown {
   const { csg: _csg, mesh: _mesh, letters, pattern, kind, ...rest } = jig;
   return {
     pattern,
@@ -143,7 +160,14 @@ function jigRecord({ jig, parts, measured }: ReadyJig, files: readonly string[])
     file: files[0],
     ...rest,
     letters: letters.map((l) => l.text),
-    parts: parts.map(({ piece, sizeMm, massG }, i) => ({ piece, file: files[i], sizeMm, massG })),
+    parts: parts.map(({ piece, sizeMm, volumeMm3, massG }, i) => ({
+      piece,
+      file: files[i],
+      sizeMm,
+      volumeMm3,
+      massG,
+    })),
+    dowels,
     measured,
   };
 }

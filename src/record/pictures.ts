@@ -3,13 +3,17 @@
 import type { Floating } from '../afloat/floating.js';
 import { toldSpeed } from '../afloat/told-speed.js';
 import type { Choice } from '../ballast/choice.js';
-import { offsetAt } from '../body/shape.js';
+import { bellyIn } from '../ballast/workpiece.js';
+import { lipHole, lipOutline, type Plate } from '../blank/lip-outline.js';
 import { checkPicture } from '../drawing/picture/check.js';
 import { choicesPicture } from '../drawing/picture/choices-picture.js';
 import { floatPicture } from '../drawing/picture/float-picture.js';
 import type { DrawnEye, DrawnHole, DrawnLip, DrawnLure } from '../drawing/picture/input.js';
 import type { Picture } from '../drawing/picture/picture.js';
+import { type SolidsInput, solidsPicture } from '../drawing/picture/solids-picture.js';
 import { pictureSvg } from '../formats/picture-svg.js';
+import { flatten } from '../geometry/arcpath.js';
+import { circleRing } from '../geometry/ring.js';
 import { add, type Point2, quarterLeft, times } from '../geometry/vec.js';
 import { eyePlaces } from '../mass/eyes.js';
 import { floorOf } from '../mass/plug.js';
@@ -56,7 +60,11 @@ export const choicesSvg = (
         spreadG: floating.lure.spreadG,
         attitude: choice.attitude,
         speed: choice.speed && toldSpeed(choice.speed, floating.pattern),
-        drilling: choice.holes.map((h) => ({ ...h, metal: h.weight ?? h.metal })),
+        drilling: choice.holes.map((h, i) => ({
+          ...h,
+          tipDepthMm: floating.holes[i].tipDepthMm,
+          metal: h.weight ?? h.metal,
+        })),
         sensitivity: [
           { per: 'timber +10 kg/m³', ...choice.perTimber.per10KgM3 },
           ...choice.perHole.flatMap(({ perDepthMm, perStationMm }, i) => [
@@ -67,6 +75,9 @@ export const choicesSvg = (
       })),
     }),
   );
+
+/** A sheet of solids from two sides, as SVG. */
+export const solidsSvg = (input: SolidsInput): string => written(solidsPicture(input));
 
 function written(picture: Picture): string {
   const flaws = checkPicture(picture);
@@ -91,11 +102,12 @@ function drawnLure({ pattern, blank, piece, lure, holes }: Floating): DrawnLure 
     ),
     holes: blank.holes.map((hole, i): DrawnHole => {
       const floorMm = floorOf(hole);
-      const belly = -offsetAt(shape.bellySquared, hole.stationMm);
+      const { placeMm, axisMm } = bellyIn(piece, hole);
       return {
         ...hole,
+        placeMm,
         floorMm,
-        bellyMm: Math.max(belly, floorMm - holes[i].plugMm),
+        bellyMm: Math.max(axisMm, floorMm - holes[i].plugMm),
         metalDiameterMm: hole.weight === null ? null : rowOf(weights, hole.weight).diameterMm,
       };
     }),
@@ -114,5 +126,22 @@ function drawnLip({ lip }: Floating['pattern'], { slot }: Floating['blank']): Dr
     add(tip, half),
     add(slot.end, half),
   ];
-  return { widthMm: lip.widthMm, corners };
+  return { widthMm: lip.widthMm, corners, face: drawnFace(lip) };
+}
+
+/** A twentieth of the finest line of a picture, mm. */
+const CHORD_MM = 0.01;
+const HOLE_POINTS = 48;
+
+/** Null for a plain rectangle. */
+function drawnFace(lip: Plate): DrawnLip['face'] {
+  const hole = lipHole(lip);
+  if (lip.cornerRadiusMm === 0 && !lip.tab && !hole) return null;
+  const fromMiddle = ([x, y]: Point2): Point2 => [x - lip.widthMm / 2, y];
+  return {
+    outline: flatten(lipOutline(lip), CHORD_MM).map(fromMiddle),
+    hole: hole
+      ? circleRing(hole.center, hole.radius, { segments: HOLE_POINTS }).map(fromMiddle)
+      : [],
+  };
 }

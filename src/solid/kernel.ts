@@ -1,5 +1,6 @@
 /** The door to manifold-3d: starting it, and freeing what it allocates. */
 import start from 'manifold-3d';
+import type { Point2 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
 
 declare const kernelMark: unique symbol;
@@ -13,6 +14,9 @@ type Vec2 = { readonly x: number; readonly y: number };
 type List<T> = Handle & { size(): number; get(index: number): T; push_back(item: T): void };
 export type Polygon = List<Vec2>;
 export type Polygons = List<Polygon>;
+
+/** Outlines made simple by the kernel's own polygon booleans: outer ones counter-clockwise, holes clockwise. */
+type Outlines = Handle & { toPolygons(): readonly (readonly Point2[])[] };
 
 /**
  * A solid in the kernel. Written out here because the package's own types import each other
@@ -30,6 +34,7 @@ export type KernelSolid = Handle & {
   transform(matrix: readonly number[]): KernelSolid;
   getMesh(): KernelMesh;
   _Slice(height: number): Polygons;
+  project(): Outlines;
   /** What lies on the side the normal points to. */
   trimByPlane(normal: readonly number[], offset: number): KernelSolid;
 };

@@ -79,6 +79,17 @@ export function sectionsMoved(
   });
 }
 
+/**
+ * What a solid covers of the plane z = 0, seen along z. The kernel unites it, not `clip.ts`: outlines
+ * straight from facets run back on themselves, at which clipper2-ts 2.0.1 does not end.
+ */
+export function shadow(kernel: SolidKernel, csg: Csg): readonly Region[] {
+  return scoped((keep) => {
+    const outlines = keep(build(wasmOf(kernel), keep, csg).project());
+    return regionsOf(outlines.toPolygons());
+  });
+}
+
 function loopsAt(keep: Keep, solid: KernelSolid, z: number): Point2[][] {
   const polygons = keep(solid._Slice(z));
   return Array.from({ length: polygons.size() }, (_, i) => {
@@ -91,7 +102,7 @@ function loopsAt(keep: Keep, solid: KernelSolid, z: number): Point2[][] {
 }
 
 /** The kernel gives outer loops counter-clockwise and holes clockwise, in no order. */
-function regionsOf(loops: readonly Point2[][]): Region[] {
+function regionsOf(loops: readonly (readonly Point2[])[]): Region[] {
   const sized = loops.filter((l) => l.length >= 3 && Math.abs(signedArea(l)) > SLIVER);
   const outers = sized.filter((l) => signedArea(l) > 0).map((l) => ring(l));
   const holes = sized.filter((l) => signedArea(l) < 0).map((l) => ring(l));

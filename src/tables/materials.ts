@@ -51,7 +51,19 @@ export const glueRow = z.strictObject({
 
 export const wireRow = z.strictObject({
   densityKgM3: density('Density of the through-wire.'),
-  loopMm: mm('How wide an eye bent from the wire is inside.'),
+  loopMm: mm(
+    'How wide an eye bent from the wire is inside; a wire whose bends need more gets a wider one.',
+  ),
+  bendRatio: z
+    .number()
+    .min(1)
+    .max(20)
+    .describe('Least radius inside a bend, in diameters of the wire.'),
+  holdMm: z
+    .number()
+    .min(0)
+    .max(200)
+    .describe('Wire to hold on to at each eye at an end while it is bent; trimmed off afterwards.'),
   source,
 });
 

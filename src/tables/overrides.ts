@@ -31,7 +31,17 @@ const metal = z.strictObject({
 });
 const plate = z.strictObject({ densityKgM3, source });
 const coat = z.strictObject({ densityKgM3, spreadKgM3, source });
-const wire = z.strictObject({ densityKgM3, loopMm: mm('How wide its eyes are inside.'), source });
+const wire = z.strictObject({
+  densityKgM3,
+  loopMm: mm('How wide its eyes are inside, where its bends need no more.'),
+  bendRatio: number('Least radius inside its bends, in diameters.', 1, 20),
+  holdMm: number(
+    'Length held by the pliers at each eye at an end, trimmed off afterwards.',
+    0,
+    200,
+  ),
+  source,
+});
 const fitting = z.strictObject({
   kind: z
     .enum(['screw-eye', 'ring', 'treble'])

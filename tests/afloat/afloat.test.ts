@@ -127,3 +127,39 @@ test('a wish is held against the lure: shipped ones are met, others told by how 
   expect(wishSeen(other)?.missed?.trimDeg).toBeCloseTo(skerry.attitudes[0].trimDeg + 12, 9);
   expect(wishSeen({ ...skerry, pattern: { ...skerry.pattern, wish: null } })).toBeNull();
 });
+
+describe('a lure whose hole leans 30° aft', () => {
+  const [hole] = skerry.pattern.ballast;
+  const leaning = reballasted(skerry, [{ ...hole, stationMm: 31, tiltDeg: 30 }]);
+
+  test('passes the check, and tells the depth for the full diameter and for the tip', () => {
+    expect(checkFloating(leaning)).toEqual([]);
+    const [told] = leaning.holes;
+    expect(told).toMatchObject({ stationMm: 31, tiltDeg: 30, drilledMm: 14 });
+    // (D/2)/tan(A/2), plane geometry.
+    expect(told.tipDepthMm).toBeCloseTo(14 + 4 / Math.tan((59 * Math.PI) / 180), 9);
+  });
+
+  test('has its metal along the axis', () => {
+    const plug = leaning.lure.items.find(({ name }) => name === 'plug 1');
+    const [{ bellyMm }] = leaning.blank.holes;
+    if (!plug) throw new Error('no plug');
+    const [x, z] = [plug.cgMm[0] - 31, plug.cgMm[2] - bellyMm];
+    // A belly that is not square to the bit moves it aside by less than r² tan 40°/(4 · 12 mm).
+    expect(Math.abs(x * Math.cos(Math.PI / 6) - z * Math.sin(Math.PI / 6))).toBeLessThan(0.28);
+    const deepMm = x * Math.sin(Math.PI / 6) + z * Math.cos(Math.PI / 6);
+    expect(deepMm).toBeGreaterThan(7);
+    expect(deepMm).toBeLessThan(10);
+  });
+
+  test('is moved by a mm of depth along its axis as a lure drilled so is', () => {
+    const deeper = reballasted(skerry, [{ ...hole, stationMm: 31, tiltDeg: 30, depthMm: 14.1 }]);
+    const rate = leaning.slips?.perHole[0].perDepthMm;
+    // A step of 0.1 mm on a curve: a percent.
+    expect((deeper.attitudes[0].trimDeg - leaning.attitudes[0].trimDeg) / 0.1).toBeCloseTo(
+      rate?.trimDeg ?? Number.NaN,
+      2,
+    );
+    expect((deeper.lure.massG - leaning.lure.massG) / 0.1).toBeCloseTo(rate?.massG ?? 0, 6);
+  });
+});

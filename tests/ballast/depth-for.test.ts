@@ -61,3 +61,15 @@ test('weights keep their depth, poured holes take it all', () => {
   expect(depthFor(planned, [slug], 20)).toEqual({ kind: 'nothing-to-change' });
   expect(depthFor(planned, [hole({ fillMm: 5 })], 20)).toEqual({ kind: 'nothing-to-change' });
 });
+
+test('a tilted hole keeps its tilt, and takes the depth along its axis', () => {
+  const leaning = [hole({ stationMm: 34, tiltDeg: 25 })];
+  const answer = depthFor(pieceOf(pattern, 385), leaning, withHoles(planned, leaning).massG);
+  if (answer.kind !== 'depths') throw new Error(answer.kind);
+  expect(answer.holes).toEqual([{ ...leaning[0], depthMm: answer.holes[0].depthMm }]);
+  const square = [hole({ stationMm: 34 })];
+  const other = depthFor(pieceOf(pattern, 385), square, withHoles(planned, square).massG);
+  if (other.kind !== 'depths') throw new Error(other.kind);
+  // As much metal for as much missing weight; the holes differ by what their mouths hold.
+  expect(answer.changeMm).toBeCloseTo(other.changeMm, 1);
+});

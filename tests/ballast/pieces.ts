@@ -54,6 +54,7 @@ export const wish = (given: Partial<WishFile>): WishFile => wishSection.parse(gi
 
 export const hole = (given: Partial<Ballast>): Ballast => ({
   stationMm: 36,
+  tiltDeg: 0,
   diameterMm: 8,
   depthMm: 14,
   pointAngleDeg: 118,

@@ -48,6 +48,7 @@ function anyFile(): Partial<PatternFile> {
             thicknessMm: 1,
             material: 'polycarbonate',
             angleDeg: between(20, 60),
+            cornerRadiusMm: 0,
             slot: { stationRatio: 0.08, depthMm: 4, fitMm: 0.1 },
           },
   };

@@ -13,7 +13,7 @@ describe('choices', () => {
     const said = lines(choicesPicture(sampleChoices(6)));
     for (const n of ['1', '5']) expect(said).toContain(n);
     expect(said).not.toContain('6');
-    expect(said.filter((t) => t === '14.2')).toHaveLength(5 + 2);
+    expect(said.filter((t) => t === '14.2 (16.6)')).toHaveLength(5 + 2);
   });
 
   test('none is said, with its reason in lines', () => {

@@ -68,6 +68,7 @@ export function sampleLure(
             [-0.13 * L, belly(0.05 * L) - 0.14 * L + 1.6],
           ],
           widthMm: 0.2 * L,
+          face: null,
         }
       : null,
     eyes: [
@@ -76,7 +77,8 @@ export function sampleLure(
       { at: [L + 2, 0], radiusMm: 1.6, ring: true, treble: true },
     ],
     holes: stations.map((stationMm) => ({
-      stationMm,
+      tiltDeg: 0,
+      placeMm: stationMm,
       diameterMm: 8,
       floorMm: belly(stationMm) + 8,
       bellyMm: belly(stationMm),
@@ -195,10 +197,11 @@ export function sampleChoice(
       heelDeg: 0,
       dryRatio: verdict === 'floats' ? 0.15 : 0,
     }),
-    drilling: lure.holes.map(({ stationMm, diameterMm }) => ({
-      stationMm,
+    drilling: lure.holes.map(({ placeMm, diameterMm }) => ({
+      stationMm: placeMm,
       diameterMm,
       depthMm: 14.2,
+      tipDepthMm: 16.6,
       metal: 'lead',
     })),
     sensitivity: [

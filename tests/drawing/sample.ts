@@ -69,6 +69,7 @@ export function stadiumBlank(): Blank {
     holes: [
       {
         stationMm: 30,
+        tiltDeg: 0,
         diameterMm: 8,
         depthMm: 12,
         metal: 'lead',
@@ -100,6 +101,7 @@ function holeAt(stationMm: number, outline: Ring, diameterMm = 8, depthMm = 14):
   );
   return {
     stationMm,
+    tiltDeg: 0,
     diameterMm,
     depthMm,
     metal: 'lead',

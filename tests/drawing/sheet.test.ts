@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Plate } from '../../src/blank/lip-outline.js';
 import { checkDrawing } from '../../src/drawing/check.js';
 import { type Drawing, LAYERS, type LayerName, strokeBox } from '../../src/drawing/drawing.js';
 import { checkLipPlate, makeLipPlate } from '../../src/drawing/lip-plate.js';
@@ -19,7 +20,14 @@ const LASER: Cutter = {
   cutsLipSlot: false,
 };
 const SAW: Cutter = { ...LASER, guidance: 'steered', kerfMm: 1 };
-const LIP = { widthMm: 22, lengthMm: 34, slotDepthMm: 11 };
+const LIP: Plate = {
+  widthMm: 22,
+  lengthMm: 34,
+  slotDepthMm: 11,
+  cornerRadiusMm: 0,
+  tab: null,
+  eyeHole: null,
+};
 const KEY = ['lipSheets', 0, 'cutter'];
 
 function plateOf(name: string, cutter: Cutter, lip = LIP) {
@@ -59,6 +67,49 @@ describe('a lip', () => {
     expect((label?.center[1] ?? 99) + (label?.heightMm ?? 0) / 2).toBeLessThan(11 - 1.1);
     expect(plateOf('skerry-of-the-outer-sound', SAW).ink.label?.text).toBe('7');
     expect(plateOf('skerry', SAW, { ...LIP, slotDepthMm: 3 }).ink.label).toBeNull();
+  });
+});
+
+describe('a lip with a tab, round corners and a hole', () => {
+  const lip: Plate = {
+    ...LIP,
+    cornerRadiusMm: 6,
+    tab: { widthMm: 10, insideRadiusMm: 1 },
+    eyeHole: { diameterMm: 3, forwardMm: 7 },
+  };
+
+  it('is cut half a kerf outside its outline, inside its hole, the hole first', () => {
+    const plate = plateOf('fell', LASER, lip);
+    expect(checkLipPlate(plate)).toEqual([]);
+    const [hole, outline] = plate.ink.cuts;
+    expect(hole).toEqual({
+      layer: 'CUT_INSIDE',
+      shape: { kind: 'circle', circle: { center: [11, 18], radius: 1.4 } },
+    });
+    // Grown by 0.1: square corners get rounds of 0.1, the rounds of 6 grow to 6.1, those of 1 inside
+    // shrink to 0.9; by hand, about the tab 10.2 × 11 below the shoulders and 22.2 × 23.2 above.
+    const corner = (4 - Math.PI) / 4;
+    const below = 10.2 * (11 - 0.1 + 0.1) - 2 * corner * 0.1 ** 2 + 2 * corner * 0.9 ** 2;
+    const above = 22.2 * (34 - 11 + 0.2) - 2 * corner * 0.1 ** 2 - 2 * corner * 6.1 ** 2;
+    const { shape } = outline;
+    expect(shape.kind === 'path' && pathArea(shape.path)).toBeCloseTo(below + above, 6);
+    expect(checkLipPlate({ ...plate, cutter: { ...LASER, kerfMm: 0.3 } }).length).toBe(2);
+  });
+
+  it('has its label on the tab', () => {
+    const { label } = plateOf('fell', SAW, lip).ink;
+    expect(label?.center[0]).toBeCloseTo(11, 0);
+    expect(label?.center[1] ?? 99).toBeLessThan(11);
+  });
+
+  it('names the inside corners where the cutter is too wide for them', () => {
+    const wide = { ...LASER, kerfMm: 2 };
+    const { plate, problems } = makeLipPlate({ name: 'fell', orderLine: 1 }, lip, wide, KEY);
+    expect(plate).toBeNull();
+    expect(problems.map((p) => p.code)).toEqual(['lip-tab-radius-under-kerf']);
+    const insideRadiusMm = Number(problems[0].facts.limitMm);
+    const eased = { ...lip, tab: { widthMm: 10, insideRadiusMm } };
+    expect(checkLipPlate(plateOf('fell', wide, eased))).toEqual([]);
   });
 });
 

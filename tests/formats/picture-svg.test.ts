@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { floatPicture } from '../../src/drawing/picture/float-picture.js';
-import { type Picture, ROLES, type Shape } from '../../src/drawing/picture/picture.js';
+import { type Picture, ROLES, type Role, type Shape } from '../../src/drawing/picture/picture.js';
 import { pictureSvg } from '../../src/formats/picture-svg.js';
 import { Fault } from '../../src/problem.js';
 import { sampleFloat } from '../drawing/picture-sample.js';
@@ -110,7 +110,7 @@ function lightness(tone: string): number {
 }
 
 describe('tones in black and white', () => {
-  const tone = (role: Shape['role']): string =>
+  const tone = (role: Role): string =>
     readXml(pictureSvg(picture([{ ...AREA, role }]))).children[2].attributes.fill;
   // Areas of neighboring lightness that lie side by side have an outline between them as well.
   test.each([

@@ -100,7 +100,7 @@ describe('the solid', () => {
   });
 
   test('not resting on the bed, or larger than it', () => {
-    const [part] = printed(drill, drillStopSetup, printer).parts;
+    const [part] = printed(kernel, drill, drillStopSetup, printer).parts;
     const found = (mesh: Mesh, bed = printer.bed) =>
       checkPrinted({ ...part, mesh }, bed).flaws.map((f) => f.code);
     expect(found(drill.mesh)).toEqual([]);

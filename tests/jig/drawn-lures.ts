@@ -7,7 +7,7 @@ import { resolvePattern } from '../../src/pattern/pattern.js';
 import { type PatternFile, patternSchema } from '../../src/pattern/schema.js';
 import { MATERIALS } from '../mass/lures.js';
 
-export type DrawnLure = Pick<JigWork, 'pattern' | 'body' | 'materials'> & {
+export type DrawnLure = Omit<JigWork, 'blank'> & {
   /** Null when the drawn pattern is not a valid one. */
   readonly blank: JigWork['blank'] | null;
 };
@@ -19,6 +19,7 @@ export function workOf(file: Partial<PatternFile> & Record<string, unknown>): Dr
     pattern,
     body: makeBody(shape),
     materials: MATERIALS,
+    shapedCgMm: [0, 0, 0], // not asked for by what is drilled
     blank: makeBlank(pattern, shape).blank,
   };
 }

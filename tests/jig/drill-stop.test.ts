@@ -141,7 +141,7 @@ describe('what stands in the way', () => {
   test('a bed too small, with the size that is needed', () => {
     const jig = made(long);
     const on = (xMm: number, yMm: number) =>
-      printed(jig, { ...setup, bed: { xMm, yMm, zMm: 100 } }, printer);
+      printed(kernel, jig, { ...setup, bed: { xMm, yMm, zMm: 100 } }, printer);
     const [problem] = on(100, 100).problems;
     expect(problem.code).toBe('jig-bed-too-small');
     expect(problem.facts.needXMm).toBeCloseTo(jig.sizeMm[0], 6);

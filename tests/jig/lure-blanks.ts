@@ -64,6 +64,7 @@ export function lureBlank(spec: LureSpec): JigBlank {
     },
     holes: spec.holeStations.map((stationMm, i) => ({
       stationMm,
+      tiltDeg: 0,
       diameterMm: i === 0 ? 8 : 6,
       depthMm: 14 - 2 * i,
       metal: 'lead',

@@ -80,6 +80,7 @@ describe('the sawn blank in closed form', () => {
   test('a hole in a flat belly is a cylinder and a cone', () => {
     const hole: BallastHole = {
       stationMm: 20,
+      tiltDeg: 0,
       diameterMm: 8,
       depthMm: 12,
       pointAngleDeg: 118,
@@ -197,6 +198,7 @@ test('a hole filled to a height keeps its metal through the shaping; its glue go
   const ballast = [
     {
       stationMm: 35,
+      tiltDeg: 0,
       diameterMm: 8,
       depthMm: 14,
       pointAngleDeg: 118,
@@ -216,6 +218,7 @@ test('a ready-made weight is the same at every stage', () => {
   const ballast = [
     {
       stationMm: 35,
+      tiltDeg: 0,
       diameterMm: 8,
       depthMm: 14,
       pointAngleDeg: 118,

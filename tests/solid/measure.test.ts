@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { regionArea } from '../../src/geometry/ring.js';
 import { type Csg, movedBy, segmentsAround } from '../../src/solid/csg.js';
 import { loadKernel } from '../../src/solid/kernel.js';
-import { measure, sectionsAt, sharedVolume } from '../../src/solid/measure.js';
+import { measure, sectionsAt, shadow, sharedVolume } from '../../src/solid/measure.js';
 import { inverse, placement, pointBy, translation } from '../../src/solid/placement.js';
 import { aroundArea, box, through } from './shapes.js';
 
@@ -53,6 +53,40 @@ describe('sections', () => {
     expect(areas.length).toBe(2);
     expect(areas[0]).toBeCloseTo(ring(5, 3), 8);
     expect(areas[1]).toBeCloseTo(ring(9, 7), 8);
+  });
+});
+
+describe('the shadow of a solid', () => {
+  const areaOf = (csg: Csg) => shadow(kernel, csg).reduce((sum, r) => sum + regionArea(r), 0);
+
+  // The kernel keeps outlines to about 1e-6 mm.
+  test('has the holes that go right through, and no others', () => {
+    const bored: Csg = { kind: 'subtract', from: plate, parts: [through(3), through(5, 6, 11)] };
+    expect(areaOf(bored)).toBeCloseTo(400 - aroundArea(3, segmentsAround(3, 0.01)), 4);
+  });
+
+  test('counts what lies above one another once', () => {
+    const steps: Csg = { kind: 'union', parts: [box(10, 10, 2), box(10, 10, 2, [5, 5, 5])] };
+    expect(areaOf(steps)).toBeCloseTo(200 - 25, 4);
+    expect(
+      areaOf(
+        movedBy(placement([0.6, 0, 0.8], [0, 1, 0], [-0.8, 0, 0.6], [0, 0, 0]), box(10, 4, 5)),
+      ),
+    ).toBeCloseTo(4 * (10 * 0.6 + 5 * 0.8), 4);
+  });
+
+  test('of what is open about a bore lying down, whose outlines run back on themselves', () => {
+    const bar: Csg = {
+      kind: 'subtract',
+      from: box(200, 30, 20),
+      parts: [movedBy(translation(100, 15, 0), through(10, -1, 21))],
+    };
+    const open: Csg = { kind: 'subtract', from: box(24, 32, 22, [99, -1, -1]), parts: [bar] };
+    const lain = movedBy(placement([0, 0, 1], [1, 0, 0], [0, 1, 0], [0, 0, 0]), open);
+    // The bore is wider than 15 ± 9.99 where x is 100, and its prism stands out by 0.01 at most.
+    const solid = 32 * 22 - areaOf(lain);
+    expect(solid).toBeGreaterThan(2 * 20 * (15 - 10.01));
+    expect(solid).toBeLessThan(2 * 20 * (15 - 9.99));
   });
 });
 

@@ -1,6 +1,6 @@
 /** Judges a finished picture by its shapes alone; it shares nothing with what placed the labels but the size a text is taken to have. */
 import { insideRing } from '../../geometry/ring.js';
-import { type Box, boxOf, distance, mix, type Point2 } from '../../geometry/vec.js';
+import { add, type Box, boxOf, distance, mix, type Point2 } from '../../geometry/vec.js';
 import {
   LEAST_TEXT_MM,
   type Picture,
@@ -52,7 +52,11 @@ function isNumbered(shape: Shape): boolean {
       ? [...shape.at, shape.sizeMm]
       : shape.kind === 'disc'
         ? [...shape.center, shape.radiusMm]
-        : shape.points.flat();
+        : shape.kind === 'lines'
+          ? shape.lines.flat(2)
+          : shape.kind === 'image'
+            ? [...shape.at, shape.widthMm, shape.heightMm]
+            : shape.points.flat();
   return numbers.every(Number.isFinite);
 }
 
@@ -110,9 +114,11 @@ function onAreas(texts: readonly Text[], shapes: readonly Shape[]): PictureFlaw[
   });
 }
 
-/** Points along a shape's edge, no further apart than a step; of a disc its middle too. */
+/** Points along a shape's edge, no further apart than a step; of a disc its middle too, of many lines and of pixels only the corners. */
 function traced(shape: Shape): Point2[] {
   if (shape.kind === 'text') return [];
+  if (shape.kind === 'lines') return [...shape.lines.flat()];
+  if (shape.kind === 'image') return [shape.at, add(shape.at, [shape.widthMm, shape.heightMm])];
   if (shape.kind === 'disc') {
     const { center, radiusMm: r } = shape;
     const round = Array.from({ length: 32 }, (_, i): Point2 => {

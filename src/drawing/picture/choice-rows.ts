@@ -47,11 +47,11 @@ function holeRows(choices: readonly Choice[], row: MakeRow): Row[] {
       choice.drilling[i] ? spell(choice.drilling[i]) : '–';
     const bit = of((h) => spelled(h.diameterMm, 2));
     const station = of((h) => spelled(h.stationMm, 1));
-    const depth = of((h) => spelled(h.depthMm, 1));
+    const depth = of((h) => `${spelled(h.depthMm, 1)} (${spelled(h.tipDepthMm, 1)})`);
     return [
       row(`hole ${i + 1}, bit mm`, bit, { ruled: true, bold: true }),
       row('station, mm', station, { bold: true }),
-      row('drill deep, mm', depth, { bold: true }),
+      row('drill deep (tip), mm', depth, { bold: true }),
       row(
         'metal',
         of((h) => h.metal),

@@ -6,13 +6,19 @@ import type { Speed } from '../../float/speed.js';
 import type { Verdict } from '../../float/verdict.js';
 import type { Point2, Point3 } from '../../geometry/vec.js';
 
-/** A ballast hole in the finished body, with metal from its floor downwards. */
+/**
+ * A ballast hole in the finished body, with metal from its floor downwards. Places and heights are
+ * those of the side view turned by the tilt about the nose, in which the hole stands upright; without
+ * a tilt they are stations and heights (z).
+ */
 export type DrawnHole = {
-  readonly stationMm: number;
+  readonly tiltDeg: number;
+  /** Of the axis. */
+  readonly placeMm: number;
   readonly diameterMm: number;
-  /** Height (z) of the full-diameter floor; the bit's point goes further up. */
+  /** Height of the full-diameter floor; the bit's point goes further up. */
   readonly floorMm: number;
-  /** Height (z) of the metal's lower end: the finished belly, or less when the metal ends inside. */
+  /** Height of the metal's lower end on the axis: the finished belly, or less when the metal ends inside. */
   readonly bellyMm: number;
   /** Diameter of a ready-made weight, which stands on the full-diameter floor; null for metal that fills the hole and its point. */
   readonly metalDiameterMm: number | null;
@@ -20,8 +26,16 @@ export type DrawnHole = {
   readonly pointAngleDeg: number;
 };
 
-/** The lip plate: its edge seen from the side (station, height), as wide as given to both sides together. */
-export type DrawnLip = { readonly corners: readonly Point2[]; readonly widthMm: number };
+/**
+ * The lip plate: its edge seen from the side (station, height) from the inner end along one face to the
+ * tip and back along the other, as wide as given to both sides together. What is not a plain rectangle
+ * has a face: points across from the center line and along from the inner end; no hole is no points.
+ */
+export type DrawnLip = {
+  readonly corners: readonly Point2[];
+  readonly widthMm: number;
+  readonly face: { readonly outline: readonly Point2[]; readonly hole: readonly Point2[] } | null;
+};
 
 /** An eye of wire or a screw eye, drawn as a small ring about its middle (station, height), and what hangs on it. */
 export type DrawnEye = {
@@ -92,6 +106,7 @@ export type Choice = {
     readonly diameterMm: number;
     readonly stationMm: number;
     readonly depthMm: number;
+    readonly tipDepthMm: number;
     readonly metal: string;
   }[];
   readonly sensitivity: readonly DrawnSensitivity[];

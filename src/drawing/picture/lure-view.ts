@@ -67,7 +67,9 @@ export function lureView(
     ...eyes(true),
     ...part(lure.body.map(flat), under, ['wood', 'wetWood']),
     // The plate is clear: its edge shows in front of the wood and in its slot.
-    ...(lip.length > 1 ? [outline(lip, 'hair')] : []),
+    ...[lip, lure.lipHole.map(flat)].flatMap((edge) =>
+      edge.length > 1 ? [outline(edge, 'hair')] : [],
+    ),
     ...lure.holes.flatMap(({ bore, metal }) => [
       ...bore.map((points) => outline(points.map(flat), 'hair')),
       ...metal.flatMap((points) => part(points.map(flat), under, ['metal', 'metal'])),

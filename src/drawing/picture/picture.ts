@@ -1,9 +1,10 @@
 /**
- * A picture: filled areas, lines and real text on a white sheet, to be pinned up and looked at. It is
+ * A picture: filled areas, lines, shaded pixels and real text on a white sheet, to be pinned up and looked at. It is
  * never cut (for that there are drawings). Millimeters of the sheet, origin at its lower left corner,
  * y up. It knows no file format.
  */
 import type { Box, Point2 } from '../../geometry/vec.js';
+import type { Raster } from '../../shade/raster.js';
 
 /**
  * What a shape stands for. A writer gives each role one tone; the tones differ in lightness and the
@@ -51,6 +52,24 @@ export type Line = {
   readonly clear?: true;
 };
 
+/** Many open lines drawn alike. */
+export type Lines = {
+  readonly kind: 'lines';
+  readonly lines: readonly (readonly Point2[])[];
+  readonly role: Role;
+  readonly pen: Pen;
+  readonly dashed?: true;
+};
+
+/** Pixels; `at` is the lower left corner. */
+export type Image = {
+  readonly kind: 'image';
+  readonly at: Point2;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly raster: Raster;
+};
+
 /** `pen` is its edge in `line`; null for none. */
 export type Disc = {
   readonly kind: 'disc';
@@ -77,7 +96,7 @@ export type Text = {
 };
 
 /** Later shapes lie over earlier ones. */
-export type Shape = Area | Line | Disc | Text;
+export type Shape = Area | Line | Lines | Image | Disc | Text;
 
 export type Picture = {
   readonly title: string;

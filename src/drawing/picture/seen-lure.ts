@@ -1,11 +1,13 @@
 /** The outlines of a lure and of what is in it and hangs on it, in one view. */
-import { type BodyShape, offsetAt } from '../../body/shape.js';
+import { chordsOf } from '../../body/chord.js';
+import type { BodyShape } from '../../body/shape.js';
 import type { Circle } from '../../geometry/arcpath.js';
 import { asRegion, intersect } from '../../geometry/clip.js';
 import { type Ring, ring, signedArea } from '../../geometry/ring.js';
-import { add, type Box, boxOf, type Point2, type Point3, sub } from '../../geometry/vec.js';
+import { add, type Box, boxOf, type Point2, type Point3, sub, turned } from '../../geometry/vec.js';
 import { hungLines } from './hung.js';
-import type { DrawnHole, DrawnLip, DrawnLure } from './input.js';
+import type { DrawnHole, DrawnLure } from './input.js';
+import { type SeenLip, seenLip } from './seen-lip.js';
 import { hull, LEAST_AREA_MM2, seen, silhouette, type View } from './view.js';
 
 /** The outlines of a lure in one view, true mm, the nose at the origin. */
@@ -14,6 +16,8 @@ export type SeenLure = {
   readonly body: Ring;
   /** Empty without a lip. */
   readonly lip: readonly Point2[];
+  /** The hole in it; empty without one. */
+  readonly lipHole: readonly Point2[];
   readonly holes: readonly SeenHole[];
   readonly eyes: readonly SeenEye[];
   /** Lines of what hangs on the eyes. */
@@ -34,7 +38,7 @@ type SeenEye = Circle & { readonly behind: boolean };
 export function seenLure(lure: DrawnLure, view: View): SeenLure {
   const shown = (points: readonly Point3[]): Point2[] => hull(points.map((p) => seen(view, p)));
   const body = silhouette(lure.shape, view);
-  const lip = lure.lip ? shown(plateCorners(lure.lip)) : [];
+  const { outline: lip, hole: lipHole } = lure.lip ? seenLip(lure.lip, view) : NO_LIP;
   const eyes = lure.eyes.map(
     ({ at: [x, z], radiusMm }): SeenEye => ({
       center: seen(view, [x, 0, z]),
@@ -51,10 +55,11 @@ export function seenLure(lure: DrawnLure, view: View): SeenLure {
     view,
     body,
     lip,
+    lipHole,
     holes: lure.holes.map((hole) => {
-      const belly = -offsetAt(lure.shape.bellySquared, hole.stationMm);
+      const bellyMm = bellyAlong(lure.shape, hole)(hole.placeMm);
       return {
-        bore: inside(shown(holePoints(lure, { ...hole, bellyMm: belly })), body),
+        bore: inside(shown(holePoints(lure, { ...hole, bellyMm })), body),
         metal: inside(shown(holePoints(lure, metalOf(hole))), body),
       };
     }),
@@ -77,11 +82,7 @@ function isBehind({ lengthMm }: BodyShape, { right, up }: View, stationMm: numbe
   return nearer * stationMm < Math.max(0, nearer * lengthMm) - 0.1 * lengthMm;
 }
 
-const plateCorners = ({ corners, widthMm }: DrawnLip): Point3[] =>
-  corners.flatMap(([x, z]): Point3[] => [
-    [x, widthMm / 2, z],
-    [x, -widthMm / 2, z],
-  ]);
+const NO_LIP: SeenLip = { outline: [], hole: [] };
 
 /** The part of a solid's outline that lies in the body's; nothing when it is too thin to fill. */
 const inside = (points: readonly Point2[], body: Ring): readonly (readonly Point2[])[] =>
@@ -89,20 +90,30 @@ const inside = (points: readonly Point2[], body: Ring): readonly (readonly Point
     ? []
     : intersect([asRegion(ring(points))], [asRegion(body)]).map(({ outer }) => outer);
 
+/** Height of the belly along a hole's axis, in the center plane. */
+const bellyAlong = (shape: BodyShape, { tiltDeg }: DrawnHole) => {
+  const chordsAt = chordsOf(shape, tiltDeg);
+  return (placeMm: number): number => chordsAt(placeMm)(0).low;
+};
+
 /** Floor, drill point and lower rim; the rim follows the belly along the lure, and runs straight across. */
 function holePoints({ shape }: DrawnLure, hole: DrawnHole): Point3[] {
-  const { stationMm, floorMm, bellyMm, pointAngleDeg } = hole;
+  const { placeMm, floorMm, bellyMm, pointAngleDeg, tiltDeg } = hole;
   const r = hole.diameterMm / 2;
-  const belly = (x: number) => -offsetAt(shape.bellySquared, x);
-  const rise = bellyMm - belly(stationMm);
+  const belly = bellyAlong(shape, hole);
+  const rise = bellyMm - belly(placeMm);
   const tip = floorMm + r / Math.tan((pointAngleDeg * Math.PI) / 360);
   const round = Array.from({ length: 32 }, (_, i) => {
     const a = (2 * Math.PI * i) / 32;
-    return { x: stationMm + r * Math.cos(a), y: r * Math.sin(a) };
+    return { x: placeMm + r * Math.cos(a), y: r * Math.sin(a) };
   });
+  const inLure = (x: number, y: number, along: number): Point3 => {
+    const [station, z] = turned([x, along], -tiltDeg);
+    return [station, y, z];
+  };
   return [
-    [stationMm, 0, tip],
-    ...round.map(({ x, y }): Point3 => [x, y, floorMm]),
-    ...round.map(({ x, y }): Point3 => [x, y, Math.min(floorMm, belly(x) + rise)]),
+    inLure(placeMm, 0, tip),
+    ...round.map(({ x, y }) => inLure(x, y, floorMm)),
+    ...round.map(({ x, y }) => inLure(x, y, Math.min(floorMm, belly(x) + rise))),
   ];
 }

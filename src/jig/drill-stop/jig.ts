@@ -43,8 +43,6 @@ export type DrillStopJig = Jig & {
   readonly openAtTail: boolean;
   /** Height of the face the collar stops at, blank frame (negative: under the belly). */
   readonly stopFaceMm: number;
-  /** How it is used, in short sentences. */
-  readonly words: readonly string[];
 };
 
 export const isDrillStop = (jig: Jig): jig is DrillStopJig => jig.kind === 'drill-stop';

@@ -10,6 +10,7 @@ export const drillStop = jigKind<DrillStopSetup, DrillStopJig>({
   kind: 'drill-stop',
   called: 'drill-stop jig',
   path: ['ballast'],
+  isAid: false,
   sections: drillStopSections,
   schema: drillStopSchema,
   make: (kernel, work, set) => {

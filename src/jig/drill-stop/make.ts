@@ -70,6 +70,7 @@ export function drillStopJig(
     freeDirection: [0, 1, 0],
     leastWallMm: leastWall(plan, setup),
     sizeMm: meshBox(mesh)[1],
+    keepWholeMm: keptWhole(plan, setup),
     volumeMm3: meshVolume(mesh),
     openings: openingsOf(plan),
     letters: sunk,
@@ -91,6 +92,25 @@ function leastWall({ guides, cradle: { ears } }: DrillStopPlan, setup: DrillStop
   ];
   return Math.min(setup.wallMm, setup.floorMm, ...inside.map((w) => w + setup.letters.depthMm));
 }
+
+/** Jig X at which no joint may run through a guide, its boss, or an end with what stands out of it. */
+function keptWhole({ guides, cradle }: DrillStopPlan, { wallMm }: DrillStopSetup): Span[] {
+  const { originMm, noseEndMm, aftEndMm, ears } = cradle;
+  const spans = guides.map(({ boring, face, land }): Span => {
+    const ends = [face[0], boring.mouth[0]];
+    const aside = boring.inward[1] === 0 ? wallMm : land;
+    return [Math.min(...ends) - aside, Math.max(...ends) + aside];
+  });
+  const beside: Span[] = ears
+    ? [
+        [originMm, noseEndMm + wallMm],
+        [aftEndMm - wallMm, aftEndMm + ears.lengthMm],
+      ]
+    : [];
+  return [...spans, ...beside].map(([from, to]): Span => [from - originMm, to - originMm]);
+}
+
+type Span = readonly [from: number, to: number];
 
 function openingsOf({ guides, pushHole, cradle: { ears } }: DrillStopPlan): number {
   const bolts = ears && ears.boltMm > 0 ? 2 : 0;

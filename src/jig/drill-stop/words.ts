@@ -1,4 +1,4 @@
-/** How a drill-stop jig is used, in short sentences for the sheet. */
+/** How a drill-stop jig is used, in short sentences for the sheet; cautions last. */
 import type { DrillGuide } from './jig.js';
 import type { Ears } from './setup.js';
 
@@ -6,7 +6,6 @@ export function drillStopWords(guides: readonly DrillGuide[], ears: Ears | undef
   const belly = guides.filter((g) => g.for === 'ballast' || g.for === 'hanger');
   const ends = guides.filter((g) => g.for === 'tow eye' || g.for === 'tail eye');
   return [
-    'Local rules and the instructions of drill and bits come first. Eye protection on, no loose cuffs or hair.',
     'Lay the blank in from the open side: nose to the nose wall, back to the base, flat on the floor. Keep it pressed there with a clamp or a pad, never with fingers near the bit.',
     ...(belly.length > 0 ? [standing(ears)] : []),
     ...(ends.length > 0
@@ -17,6 +16,7 @@ export function drillStopWords(guides: readonly DrillGuide[], ears: Ears | undef
     ...guides.map(wordsOf),
     'Set the collar with a rule on the bit, lock it, and try it on scrap. Withdraw the bit often to clear the chips; do not force it.',
     'Never pour metal in or over this jig: it is plastic. Take the blank out first.',
+    'Local rules and the instructions of drill and bits come first. Eye protection on, no loose cuffs or hair.',
   ];
 }
 

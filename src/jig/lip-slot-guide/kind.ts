@@ -8,6 +8,7 @@ export const lipSlotGuideKind = jigKind<LipSlotGuideSetup, LipSlotGuide>({
   kind: 'lip-slot-guide',
   called: 'lip-slot guide',
   path: ['lip', 'slot'],
+  isAid: false,
   sections: lipSlotGuideSections,
   schema: lipSlotGuideSchema,
   make: (kernel, { blank }, { setup }) => lipSlotGuide(kernel, blank, setup),

@@ -22,6 +22,10 @@ declare module 'maxrects-packer/dist/maxrects-packer.mjs' {
       },
     );
     /** The box where it lies now; nothing if there is no room. */
-    add(width: number, height: number, data: unknown): { readonly x: number } | undefined;
+    add(
+      width: number,
+      height: number,
+      data: unknown,
+    ): { readonly x: number; readonly y: number; readonly rot: boolean } | undefined;
   }
 }
