@@ -15,7 +15,6 @@ const broken = yamls(join(TEMPLATES, 'broken'));
 const SHOWN_ELSEWHERE: readonly ProblemCode[] = [
   'file-too-large',
   'file-unreadable',
-  'jig-collar-hits-guide',
   'opening-needs-threading',
   'outline-unreachable',
   'output-changed',
