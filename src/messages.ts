@@ -786,14 +786,6 @@ const entries = {
     fix: 'Bring the set-up’s values nearer to those that come with the program: reach, cheeks and collar first.',
     about: 'Values of a set-up that leave a wall which would break in the hand.',
   },
-  'jig-wall-below-nozzle': {
-    severity: 'error',
-    what: 'The {jig}’s {key} is {wallMm} mm, and the printer’s nozzle {nozzleMm} mm wide.',
-    limit: 'At least {leastMm} mm, one line of the nozzle.',
-    from: 'nozzleMm of the printer file',
-    fix: 'Set {key} to {leastMm} mm or more in a copy of the set-up, or name the file of a printer with a finer nozzle under `jigs:` in a run.',
-    about: 'A set-up asks for walls thinner than the printer can lay.',
-  },
   'jig-needs-support': {
     severity: 'warning',
     what: 'The {jig} of {name} has undersides of {overhangDeg}° and ceilings of {bridgeMm} mm, the largest near x {xMm}, y {yMm}, z {zMm} mm as printed.',
@@ -859,6 +851,50 @@ const entries = {
     from: 'the outline of the blank in a saddle that reaches {reachMm} mm (common practice, no source)',
     fix: 'Set reachMm in a copy of the set-up, so that the saddle holds more of the blank, and name the copy under `jigs:` in a run; or change lip.angleDeg in the pattern.',
     about: 'The saddle touches a part of the blank so round that it does not find the angle.',
+  },
+  'jig-wall-below-nozzle': {
+    severity: 'error',
+    what: 'The {jig} of {name} asks for {key} {wallMm} mm.',
+    limit: 'At least {nozzleMm} mm, a line of the nozzle.',
+    from: 'nozzleMm of the printer file',
+    fix: 'Set {key} to {nozzleMm} or more in the set-up, or print with a finer nozzle.',
+    about:
+      'A wall of a jig that is thinner than the printer’s nozzle would be left out of the print.',
+  },
+  'jig-collar-hits-clamp': {
+    severity: 'error',
+    what: 'Drilling {name} at station {stationMm} mm, the collar of {collarMm} mm hits the clamp of {clampMm} mm on the ear at the {end}.',
+    limit: 'A clamp of at most {limitMm} mm over the ear, or a collar of at most {fitsMm} mm.',
+    from: 'ears.clampHeightMm and collarDiameterMm of the drill-stop set-up',
+    fix: 'Use a lower clamp, or a bolt through the ear, and set ears.clampHeightMm to it; or a smaller collar.',
+    about:
+      'A collar on the bit reaches over the end of the jig, where the clamp stands higher than its stop face.',
+  },
+  'jig-collar-hits-guide': {
+    severity: 'error',
+    what: 'Drilling {name} at station {stationMm} mm, the collar of {collarMm} mm hits the boss of the leaning guide at station {otherMm} mm.',
+    limit: 'A collar of at most {fitsMm} mm (0: none fits).',
+    from: 'the stations of the holes and collarDiameterMm of the drill-stop set-up',
+    fix: 'Use a smaller collar, move the holes apart, or lean them less.',
+    about: 'The boss of a tilted hole’s guide stands in the way of a neighbor’s collar.',
+  },
+  'pilot-outside': {
+    severity: 'warning',
+    what: 'The bit of {diameterMm} mm for the {eye} of {name}, {depthMm} mm deep from the sawn blank and {tipMm} mm at its tip, leaves {woodMm} mm of wood (negative: it comes out).',
+    limit: 'At least {limitMm} mm all round; {fitsMm} mm deep would do (0: at no depth).',
+    from: 'the finished body, and shankMm and pilotMm of the screw eye or boreMm of the through-wire (limit: common practice, no source)',
+    fix: 'Name a shorter or thinner screw eye, or move the eye. The jig is made without its guide.',
+    about:
+      'A pilot hole that would come out of the body; its guide is left out of the drilling jig.',
+  },
+  'pilot-meets': {
+    severity: 'warning',
+    what: 'The bit of {diameterMm} mm for the {eye} of {name}, {depthMm} mm deep, has {betweenMm} mm of wood between it and a {what}.',
+    limit: 'At least {limitMm} mm.',
+    from: 'common practice, no source',
+    fix: 'Name a shorter screw eye, or move the eye. The jig is made without its guide.',
+    about:
+      'A pilot hole that would run into the lip slot or a ballast hole; its guide is left out of the drilling jig.',
   },
   'jig-left-out': {
     severity: 'warning',

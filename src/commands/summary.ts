@@ -72,10 +72,10 @@ const mass = ({ sawnMass: { massG, spreadG } }: Product): string =>
     ? `${trimmed(massG, 1)} g, by weight`
     : `${trimmed(massG, 1)} ± ${trimmed(spreadG, 1)} g`;
 
-/** Bit and collar setting of each hole. */
+/** Bit and collar setting of each ballast hole. */
 const drill = (jigs: readonly ReadyJig[]): string =>
   jigs
-    .flatMap(({ jig }) => (isDrillStop(jig) ? jig.guides : []))
+    .flatMap(({ jig }) => (isDrillStop(jig) ? jig.guides.filter((g) => g.for === 'ballast') : []))
     .map((g) => `${trimmed(g.bitDiameterMm, 2)} mm bit, collar ${trimmed(g.collarSettingMm, 1)} mm`)
     .join('; ') || '–';
 

@@ -18,6 +18,8 @@ export type JigFlawCode =
   | 'guide-off-station'
   | 'guide-out-of-square'
   | 'guide-diameter'
+  | 'stop-face-out-of-square'
+  | 'sleeve-seat'
   | 'collar-setting'
   | 'slot-missing'
   | 'slot-off-place'

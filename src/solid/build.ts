@@ -4,17 +4,12 @@
  * removes nothing, an outline wound the wrong way or a mesh turned inside out counts negative, an
  * operation that finds nothing returns an empty solid and says all is well.
  */
-import { penned } from '../geometry/clip.js';
 import { meshVolume } from '../geometry/mesh.js';
 import { type Region, regionArea } from '../geometry/ring.js';
-import { thinned } from '../geometry/thin.js';
 import { Fault } from '../problem.js';
-import type { Csg } from './csg.js';
+import { type Csg, strokeAreas } from './csg.js';
 import { type Keep, type KernelSolid, type Polygons, sound, type Wasm } from './kernel.js';
 import { assertRigid } from './placement.js';
-
-/** How far the edge of a pen's line may be flattened, as a share of its width: under what a nozzle can draw. */
-const PEN_CHORD = 0.1;
 
 /** A cutter that takes less than this from a part has missed it, mm³. */
 const LEAST_CUT = 1e-6;
@@ -27,7 +22,7 @@ export function build(wasm: Wasm, keep: Keep, csg: Csg): KernelSolid {
     case 'extrude':
       return buildExtrude(wasm, keep, csg);
     case 'strokes':
-      return buildExtrude(wasm, keep, { ...csg, regions: strokeAreas(csg) });
+      return buildExtrude(wasm, keep, { ...csg, regions: strokeAreas(csg.lines, csg.width) });
     case 'cylinder':
       return buildCylinder(wasm, keep, csg);
     case 'mesh':
@@ -53,14 +48,6 @@ function buildExtrude(
   const area = regions.reduce((sum, r) => sum + regionArea(r), 0);
   const prism = keep(wasm._Extrude(polygonsOf(wasm, keep, regions), height, 0, 0, { x: 1, y: 1 }));
   return sound('extrusion', raised(keep, prism, fromZ), area * height);
-}
-
-function strokeAreas({ lines, width }: Node<'strokes'>): Region[] {
-  const flat = PEN_CHORD * width;
-  return penned(lines, width, flat / 2).map(({ outer, holes }) => ({
-    outer: thinned(outer, flat),
-    holes: holes.map((hole) => thinned(hole, flat)),
-  }));
 }
 
 function buildCylinder(wasm: Wasm, keep: Keep, { radius, fromZ, toZ, segments }: Node<'cylinder'>) {

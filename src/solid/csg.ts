@@ -4,9 +4,10 @@
  * second kernel.
  */
 
-import { asRegion } from '../geometry/clip.js';
+import { asRegion, penned } from '../geometry/clip.js';
 import type { Mesh } from '../geometry/mesh.js';
 import type { Region, Ring } from '../geometry/ring.js';
+import { thinned } from '../geometry/thin.js';
 import type { Point2 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
 import { type Matrix, placement } from './placement.js';
@@ -51,6 +52,18 @@ export const extruded = (regions: readonly Region[], fromZ: number, toZ: number)
 });
 
 export const movedBy = (matrix: Matrix, part: Csg): Csg => ({ kind: 'moved', matrix, part });
+
+/** How far the edge of a pen's line may be flattened, as a share of its width: under what a nozzle can draw. */
+const PEN_CHORD = 0.1;
+
+/** What a round pen covers when it follows the lines. */
+export function strokeAreas(lines: readonly (readonly Point2[])[], width: number): Region[] {
+  const flat = PEN_CHORD * width;
+  return penned(lines, width, flat / 2).map(({ outer, holes }) => ({
+    outer: thinned(outer, flat),
+    holes: holes.map((hole) => thinned(hole, flat)),
+  }));
+}
 
 /** From a drawing of the side view to the lure's frame: across is x, up is z, toward the reader is −y. */
 const SIDE_VIEW = placement([1, 0, 0], [0, 0, 1], [0, -1, 0], [0, 0, 0]);

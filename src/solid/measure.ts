@@ -12,6 +12,7 @@ import { Fault } from '../problem.js';
 import { build } from './build.js';
 import type { Csg } from './csg.js';
 import { type Keep, type KernelSolid, type SolidKernel, scoped, wasmOf } from './kernel.js';
+import { assertRigid, type Matrix } from './placement.js';
 
 export type Measures = {
   readonly volumeMm3: number;
@@ -65,6 +66,24 @@ export function sectionsAt(
   return scoped((keep) => {
     const solid = build(wasmOf(kernel), keep, csg);
     return heights.map((z) => regionsOf(loopsAt(keep, solid, z)));
+  });
+}
+
+/** Sections of a solid that is moved first, for several motions of the one solid; heights as for `sectionsAt`. */
+export function sectionsMoved(
+  kernel: SolidKernel,
+  csg: Csg,
+  cuts: readonly { readonly matrix: Matrix; readonly heights: readonly number[] }[],
+): readonly (readonly (readonly Region[])[])[] {
+  if (!cuts.every(({ heights }) => heights.every(Number.isFinite)))
+    throw new Fault('section at NaN');
+  return scoped((keep) => {
+    const solid = build(wasmOf(kernel), keep, csg);
+    return cuts.map(({ matrix, heights }) => {
+      assertRigid(matrix);
+      const moved = keep(solid.transform(matrix));
+      return heights.map((z) => regionsOf(loopsAt(keep, moved, z)));
+    });
   });
 }
 

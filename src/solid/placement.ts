@@ -45,6 +45,12 @@ export const turnedBy = (m: Matrix, [x, y, z]: Point3): Point3 => [
   m[2] * x + m[6] * y + m[10] * z,
 ];
 
+/** One motion and then another, as one. */
+export const after = (first: Matrix, then: Matrix): Matrix =>
+  Array.from({ length: 16 }, (_, i) =>
+    [0, 1, 2, 3].reduce((sum, k) => sum + then[(i % 4) + 4 * k] * first[k + i - (i % 4)], 0),
+  );
+
 /** The rigid motion that undoes m. */
 export function inverse(m: Matrix): Matrix {
   assertRigid(m);

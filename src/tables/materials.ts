@@ -77,6 +77,9 @@ export const fittingRow = z.discriminatedUnion('kind', [
     wireMm: mm('Diameter of its wire.'),
     loopMm: mm('How wide the loop is inside.'),
     shankMm: mm('Length of the part in the wood.'),
+    pilotMm: mm(
+      'Diameter of the bit for its pilot hole. Left out: three quarters of the wire.',
+    ).optional(),
     source,
   }),
   z.strictObject({

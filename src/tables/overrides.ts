@@ -52,6 +52,7 @@ const fitting = z.strictObject({
   wireMm: mm('Screw eye or ring: diameter of its wire.'),
   loopMm: mm('Screw eye: how wide the loop is inside.'),
   shankMm: mm('Screw eye: length of the part in the wood.'),
+  pilotMm: mm('Screw eye: diameter of the bit for its pilot hole.'),
   outerMm: mm('Ring: diameter over all.'),
   source,
 });

@@ -48,6 +48,7 @@ export function anyLure(random: () => number): Partial<PatternFile> {
             thicknessMm: 1,
             material: 'polycarbonate',
             angleDeg: between(0, 90),
+            cornerRadiusMm: 0,
             slot: { stationRatio: between(0.05, 0.2), depthMm, fitMm: 0.1 },
           },
   };

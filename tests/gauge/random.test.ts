@@ -60,8 +60,15 @@ test(`${LURES} lures by chance (seed ${SEED})`, () => {
       expect(Math.abs(least - limitMm)).toBeLessThan(5e-3);
     }
     if (made < PRINTED) {
-      const work = { pattern, body: makeBody(shape), blank, materials: MATERIALS };
+      const work = {
+        pattern,
+        body: makeBody(shape),
+        blank,
+        materials: MATERIALS,
+        shapedCgMm: [0, 0, 0] as const,
+      };
       const { jigs, problems } = makeJigs(kernel, work, {
+        asked: true,
         printer,
         byKind: { gauges: gaugesSetup },
       });

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { stl } from '../../src/formats/stl.js';
 import type { Mesh } from '../../src/geometry/mesh.js';
 import { checkJig, checkJigFile, checkPrinted, joined } from '../../src/jig/check.js';
+import { ballastBorings } from '../../src/jig/drill-stop/boring.js';
 import { checkDrillGuides } from '../../src/jig/drill-stop/check.js';
 import { isDrillStop } from '../../src/jig/drill-stop/jig.js';
 import { drillStopJig } from '../../src/jig/drill-stop/make.js';
@@ -31,14 +32,15 @@ const kernel = await loadKernel();
 type Setups = { readonly drillStop: DrillStopSetup; readonly lipSlotGuide: LipSlotGuideSetup };
 const setups: Setups = { drillStop: drillStopSetup, lipSlotGuide: lipSlotSetup };
 const blank = lureBlank({ ...BODIES[1], lipAngleDeg: 60 });
-const [drill] = drillStopJig(kernel, blank, drillStopSetup).jigs;
+const drillOf = (setup: DrillStopSetup) => drillStopJig(kernel, blank, { setup, printer }).jigs[0];
+const drill = drillOf(drillStopSetup);
 const [guide] = lipSlotGuide(kernel, { blank }, { setup: lipSlotSetup, printer }).jigs;
 
 const check = (jig: Jig, against: JigBlank, { drillStop, lipSlotGuide: lip }: Setups) => {
   const common = checkJig(kernel, jig, { blank: against });
   if (common.flaws.some((f) => f.code === 'mesh-open')) return common;
   const own = isDrillStop(jig)
-    ? checkDrillGuides(kernel, jig, against, drillStop)
+    ? checkDrillGuides(kernel, jig, ballastBorings(against.holes), drillStop)
     : checkSawSlot(kernel, jig as LipSlotGuide, { blank: against }, lip);
   return joined([common, own]);
 };
@@ -77,6 +79,11 @@ const turned = (axis: 'X' | 'Y' | 'Z', deg: number, about: readonly number[]): M
 };
 const without = (n: number) => (csg: Csg) =>
   csg.kind === 'subtract' ? { ...csg, parts: csg.parts.filter((_, i) => i !== n) } : csg;
+const withoutFirst = (csg: Csg): Csg =>
+  csg.kind === 'union' ? { ...csg, parts: csg.parts.slice(1) } : csg;
+/** Cut by one more part. */
+const cutBy = (part: Csg) => (csg: Csg) =>
+  csg.kind === 'subtract' ? { ...csg, parts: [...csg.parts, part] } : csg;
 
 test('sound jigs pass', () => {
   expect(codes(drill)).toEqual([]);
@@ -145,8 +152,13 @@ describe('the fit', () => {
 
 describe('the guides of the drill', () => {
   test('a bore missing', () => {
-    // Parts: letters of the stop face, cavity, bore.
-    expect(codes(rebuilt(drill, without(2)))).toEqual(['guide-missing', 'openings']);
+    const parts = drill.csg.kind === 'subtract' ? drill.csg.parts : [];
+    const holes = parts.findIndex((p) => p.kind === 'union');
+    const without = (csg: Csg): Csg =>
+      csg.kind === 'subtract'
+        ? { ...csg, parts: csg.parts.map((p, i) => (i === holes ? withoutFirst(p) : p)) }
+        : csg;
+    expect(codes(rebuilt(drill, without))).toEqual(['guide-missing', 'openings']);
   });
 
   test('station, squareness and diameter', () => {
@@ -157,10 +169,37 @@ describe('the guides of the drill', () => {
     const about = [40, 0, drill.sizeMm[2] / 2];
     const tilted = believed(drill, turned('Z', 0.02, about));
     expect(codes(tilted)).toContain('guide-out-of-square');
+    expect(codes(tilted)).toContain('stop-face-out-of-square');
     const wider = { ...blank, holes: [{ ...blank.holes[0], diameterMm: 8.1 }] };
     expect(codes(drill, { blank: wider })).toEqual(['guide-diameter']);
     const narrower = { ...blank, holes: [{ ...blank.holes[0], diameterMm: 7.9 }] };
     expect(codes(drill, { blank: narrower })).toEqual(['guide-diameter']);
+  });
+
+  test('a stop face that is not square to the axis', () => {
+    // A shaving off the face, 0.06 mm deep at the nose end and nothing at the tail end.
+    const [length, width, height] = drill.sizeMm;
+    const slope = Math.atan2(0.06, length);
+    const turn = turned('Z', (slope * 180) / Math.PI, [length, width, 0]);
+    const shaving = movedBy(turn, box(2 * length, 5, height + 2, [-length / 2, width, -1]));
+    const shaved = codes(rebuilt(drill, cutBy(shaving)));
+    expect(shaved).toContain('stop-face-out-of-square');
+    expect(shaved).toContain('collar-setting');
+    expect(shaved).not.toContain('guide-out-of-square');
+  });
+
+  test('the seat of a sleeve: too narrow, or its shoulder elsewhere', () => {
+    const setup = { ...drillStopSetup, bushingOuterDiameterMm: 12 };
+    const sleeved = drillOf(setup);
+    const set = { setups: { ...setups, drillStop: setup } };
+    expect(codes(sleeved, set)).toEqual([]);
+    const thicker = { ...setups, drillStop: { ...setup, bushingOuterDiameterMm: 12.1 } };
+    expect(codes(sleeved, { setups: thicker })).toEqual(['sleeve-seat']);
+    const [first] = sleeved.guides;
+    const lengthMm = (first.sleeve?.lengthMm ?? 0) + 1;
+    const through = { ...first, sleeve: { seatDiameterMm: 12.1, lengthMm } };
+    const believing = { ...sleeved, guides: [through] } as Jig;
+    expect(codes(believing, set)).toContain('sleeve-seat');
   });
 
   test('a collar setting that does not give the depth', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { checkJig, joined } from '../../src/jig/check.js';
+import { ballastBorings } from '../../src/jig/drill-stop/boring.js';
 import { checkDrillGuides } from '../../src/jig/drill-stop/check.js';
 import type { DrillStopJig } from '../../src/jig/drill-stop/jig.js';
 import { drillStopJig } from '../../src/jig/drill-stop/make.js';
@@ -9,17 +10,22 @@ import { printed } from '../../src/jig/print.js';
 import { loadKernel } from '../../src/solid/kernel.js';
 import { pointBy } from '../../src/solid/placement.js';
 import { BODIES, lureBlank } from './lure-blanks.js';
-import { printer, drillStopSetup as setup } from './set-ups.js';
+import { drillStopSetup, printer } from './set-ups.js';
 
 const kernel = await loadKernel();
+/** For ballast holes alone, held in a vise. */
+const { pilots: _pilots, ears: _ears, ...setup } = drillStopSetup;
 
 function made(blank: JigBlank, changed: Partial<DrillStopSetup> = {}): DrillStopJig {
-  const outcome = drillStopJig(kernel, blank, { ...setup, ...changed });
+  const outcome = drillStopJig(kernel, blank, {
+    setup: { ...setup, ...changed },
+    printer,
+  });
   if (outcome.problems.length > 0) throw new Error(JSON.stringify(outcome.problems));
   return outcome.jigs[0];
 }
 const problemsOf = (blank: JigBlank, changed: Partial<DrillStopSetup> = {}) =>
-  drillStopJig(kernel, blank, { ...setup, ...changed }).problems;
+  drillStopJig(kernel, blank, { setup: { ...setup, ...changed }, printer }).problems;
 
 const blanks = BODIES.map((body) => lureBlank({ ...body, lipAngleDeg: 45 }));
 const [small, middle, long] = blanks;
@@ -31,7 +37,7 @@ describe('for lures from 60 to 180 mm', () => {
       const jig = made(blank);
       const { flaws, measured } = joined([
         checkJig(kernel, jig, { blank }),
-        checkDrillGuides(kernel, jig, blank, setup),
+        checkDrillGuides(kernel, jig, ballastBorings(blank.holes), setup),
       ]);
       expect(flaws, blank.name).toEqual([]);
       expect(measured.openings).toBe(blank.holes.length);
@@ -88,10 +94,20 @@ describe('shape', () => {
     expect(bossTop).toBeCloseTo(setup.collarDiameterMm / 2 - 1, 5);
   });
 
-  test('a bushing takes the place of the bit in the guide, not in the wood', () => {
+  test('a sleeve sits on a shoulder that only lets the bit through', () => {
     const [guide] = made(middle, { bushingOuterDiameterMm: 12 }).guides;
-    expect(guide.holeDiameterMm).toBeCloseTo(12 + setup.holeClearanceMm, 12);
     expect(guide.bitDiameterMm).toBe(8);
+    expect(guide.holeDiameterMm).toBeCloseTo(8 + setup.holeClearanceMm, 12);
+    expect(guide.sleeve?.seatDiameterMm).toBeCloseTo(12 + setup.bushingFitMm, 12);
+    const shoulder = guide.guideLengthMm - (guide.sleeve?.lengthMm ?? 0);
+    expect(shoulder).toBeCloseTo(setup.bushingShoulderMm, 9);
+    // One of a given length is not cut short: the guide grows with it.
+    const [long] = made(middle, { bushingOuterDiameterMm: 12, bushingLengthMm: 25 }).guides;
+    expect(long.sleeve?.lengthMm).toBe(25);
+    expect(long.guideLengthMm).toBeGreaterThanOrEqual(25 + setup.bushingShoulderMm);
+    // Pressed in: the seat is narrower than the sleeve.
+    const [pressed] = made(middle, { bushingOuterDiameterMm: 12, bushingFitMm: -0.1 }).guides;
+    expect(pressed.sleeve?.seatDiameterMm).toBeCloseTo(11.9, 12);
   });
 
   test('letters tell bit and setting beside each hole, and who it is for', () => {
@@ -100,7 +116,10 @@ describe('shape', () => {
     expect(texts).toContain(`D8 L${jig.guides[0].collarSettingMm.toFixed(1)}`);
     expect(texts).toContain(`D6 L${jig.guides[1].collarSettingMm.toFixed(1)}`);
     expect(texts).toContain('LURE-120 V1.2');
-    expect(texts).toContain('NO CASTING');
+    expect(texts).toContain('NEVER POUR METAL HERE');
+    expect(jig.letters.filter((l) => l.raised).map((l) => l.text)).toEqual([
+      'NEVER POUR METAL HERE',
+    ]);
     expect(jig.letters.every((l) => l.heightMm >= setup.letters.leastHeightMm)).toBe(true);
   });
 
@@ -113,7 +132,7 @@ describe('shape', () => {
 
 describe('what stands in the way', () => {
   test('no ballast, no jig', () => {
-    expect(drillStopJig(kernel, { ...middle, holes: [] }, setup)).toEqual({
+    expect(drillStopJig(kernel, { ...middle, holes: [] }, { setup, printer })).toEqual({
       jigs: [],
       problems: [],
     });
@@ -123,7 +142,8 @@ describe('what stands in the way', () => {
     const jig = made(long);
     const on = (xMm: number, yMm: number) =>
       printed(kernel, jig, { ...setup, bed: { xMm, yMm, zMm: 100 } }, printer);
-    const [problem] = on(100, 100).problems;
+    // Too broad for pieces, too.
+    const [problem] = on(40, 40).problems;
     expect(problem.code).toBe('jig-bed-too-small');
     expect(problem.facts.needXMm).toBeCloseTo(jig.sizeMm[0], 6);
     // It may lie either way round.

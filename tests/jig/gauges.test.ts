@@ -11,14 +11,22 @@ import { designOf, MATERIALS, patternOf } from '../mass/lures.js';
 import { gaugesSetup, printer } from './set-ups.js';
 
 const kernel = await loadKernel();
-const workOf = (name: string) => ({ ...designOf(patternOf(name)), materials: MATERIALS });
+const workOf = (name: string) => ({
+  ...designOf(patternOf(name)),
+  materials: MATERIALS,
+  shapedCgMm: [0, 0, 0] as const,
+});
 const diver = workOf('diver');
 const outcome = (changed: Partial<GaugesSetup>) =>
   gaugeJigs(kernel, diver, { printer, setup: { ...gaugesSetup, ...changed } });
 
 test.each(['diver', 'slim'])('%s: section and profile gauges pass every check', (name) => {
   const work = workOf(name);
-  const { jigs, problems } = makeJigs(kernel, work, { printer, byKind: { gauges: gaugesSetup } });
+  const { jigs, problems } = makeJigs(kernel, work, {
+    asked: true,
+    printer,
+    byKind: { gauges: gaugesSetup },
+  });
   expect(problems).toEqual([]);
   expect(jigs.map(({ jig }) => `${jig.kind}-${jig.part}`)).toEqual([
     ...[1, 2, 3, 4, 5].map((n) => `section-gauge-${n}`),

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { meshBox } from '../../src/geometry/mesh.js';
+import { ringArea, ringBox } from '../../src/geometry/ring.js';
 import { type Face, grooves, placed } from '../../src/jig/letters.js';
 import { evaluate } from '../../src/solid/evaluate.js';
 import { loadKernel } from '../../src/solid/kernel.js';
@@ -59,6 +60,50 @@ describe('placing', () => {
     expect(sunk.map((s) => s.face.name)).toEqual(['top', 'under']);
     expect(leftOut).toEqual(['ABC']);
   });
+});
+
+describe('raised letters', () => {
+  const wish = { breaks: [['L']], places: place(room(30, 12)), raised: true as const };
+  const { sunk } = placed([wish], letters);
+  const [panel, ...others] = grooves(sunk, letters);
+
+  test('stand in a panel as deep as the others are sunk, level with the face', () => {
+    expect(others).toEqual([]);
+    const [min, max] = meshBox(evaluate(kernel, panel));
+    expect(min[2]).toBeCloseTo(10 - letters.depthMm, 5);
+    const { box } = sunk[0];
+    expect([min[0], min[1], max[0], max[1]]).toEqual(
+      [box.left, box.bottom, box.right, box.top].map((v) => expect.closeTo(v, 5)),
+    );
+    // Of the panel everything is cut but the letter, from the panel's floor up to the face and on.
+    const [floor, face] = sectionsAt(kernel, panel, [10 - letters.depthMm / 2, 10.5]);
+    for (const [region, ...more] of [floor, face]) {
+      expect(more).toEqual([]);
+      expect(region.holes.length).toBe(1);
+    }
+  });
+
+  test('the letter that stays is as wide as its stroke and as high as is told', () => {
+    const [[{ holes }]] = sectionsAt(kernel, panel, [10]);
+    const [, low, , high] = ringBox(holes[0]);
+    expect(high - low).toBeCloseTo(sunk[0].heightMm + letters.strokeMm, 1);
+    // An L: a stem and a foot, each a stroke wide.
+    const [left, , right] = ringBox(holes[0]);
+    const ink = (high - low + right - left - letters.strokeMm) * letters.strokeMm;
+    expect(ringArea(holes[0]) / ink).toBeGreaterThan(0.93);
+    expect(ringArea(holes[0]) / ink).toBeLessThanOrEqual(1);
+  });
+});
+
+test('full height in a later place goes before small letters in an earlier one', () => {
+  const side: Face = { ...top, name: 'side' };
+  const places = [...place(room(20, 9)), { face: side, rooms: [room(60, 9)] }];
+  const [set] = placed([{ breaks: [['D8 L40.0']], places }], {
+    ...letters,
+    leastHeightMm: 2,
+  }).sunk;
+  expect(set.face.name).toBe('side');
+  expect(set.heightMm).toBe(letters.heightMm);
 });
 
 test('the cutter goes as deep as the set-up says and reads the right way round from outside', () => {

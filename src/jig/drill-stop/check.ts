@@ -1,134 +1,203 @@
-/** Measures the guides of a drill-stop jig on sections of its mesh, in the frame of the blank. */
-import { meshBox } from '../../geometry/mesh.js';
-import { type Region, type Ring, ringArea } from '../../geometry/ring.js';
-import { cross, distance, dot, mix, type Point2, sub } from '../../geometry/vec.js';
-import { movedBy } from '../../solid/csg.js';
+/** Measures the guides of a drill-stop jig on its mesh, each in a frame whose z is the axis asked for. */
+import type { Region } from '../../geometry/ring.js';
+import { distance, type Point2, type Point3 } from '../../geometry/vec.js';
+import { cross3, length3, sub3 } from '../../geometry/vec3.js';
 import type { SolidKernel } from '../../solid/kernel.js';
-import { sectionsAt } from '../../solid/measure.js';
-import { flawsOf, type JigCheck, type JigFlaw } from '../flaw.js';
-import type { JigBlank } from '../jig.js';
-import { columnAt } from '../outline.js';
-import type { DrillStopJig } from './jig.js';
+import { sectionsMoved } from '../../solid/measure.js';
+import { after, type Matrix, placement, pointBy } from '../../solid/placement.js';
+import { flawsOf, type JigCheck } from '../flaw.js';
+import { type Bore, boreNear } from './bore.js';
+import { type Boring, upright } from './boring.js';
+import type { DrillGuide, DrillStopJig } from './jig.js';
 import type { DrillStopSetup } from './setup.js';
 
 const PLACE = 0.01; // mm
 const ANGLE = 0.01; // degrees
 const DIAMETER = 0.02; // mm a bore may be wide; it may not be narrow
+const SETTING = 0.02; // mm
 
 /**
- * Each ballast hole must have a bore round its axis, closed all round near both ends of its guide,
- * square to the datum line and wide enough; and the collar setting must give the hole's depth.
+ * Everything that is drilled must have a guide on its axis: closed all round near both ends, in
+ * place, along the axis, wide enough and not too wide; its stop face square to the axis; a sleeve's
+ * seat as long as told, with a shoulder; and the collar setting must give the depth.
  */
 export function checkDrillGuides(
   kernel: SolidKernel,
   jig: DrillStopJig,
-  blank: JigBlank,
+  borings: readonly Boring[],
   setup: DrillStopSetup,
 ): JigCheck {
-  const results = blank.holes.map((hole) => checkGuide(kernel, jig, { blank, setup, hole }));
+  const byAxis = new Map<string, Boring[]>();
+  for (const boring of borings) {
+    const key = boring.inward.join(' ');
+    byAxis.set(key, [...(byAxis.get(key) ?? []), boring]);
+  }
+  const looks = [...byAxis.values()].map((group) => lookAt(jig, group, setup));
+  const sections = sectionsMoved(kernel, { kind: 'mesh', mesh: jig.mesh }, looks);
+  const results = looks.flatMap(({ asked }, i) => {
+    let from = 0;
+    return asked.map((one) => {
+      const own = sections[i].slice(from, from + one.heights.length);
+      from += one.heights.length;
+      return checkGuide(one, own);
+    });
+  });
   const worst = (key: string) => Math.max(0, ...results.map((r) => r.measured[key] ?? 0));
   return {
     flaws: results.flatMap((r) => r.flaws),
-    measured: { guideOffMm: worst('guideOffMm'), guideTiltDeg: worst('guideTiltDeg') },
+    measured: {
+      guideOffMm: worst('guideOffMm'),
+      guideTiltDeg: worst('guideTiltDeg'),
+      stopFaceTiltDeg: worst('stopFaceTiltDeg'),
+      collarSettingErrorMm: worst('collarSettingErrorMm'),
+    },
   };
 }
 
-type Asked = {
-  readonly blank: JigBlank;
-  readonly setup: DrillStopSetup;
-  readonly hole: JigBlank['holes'][number];
+/** The jig seen along an axis: z runs along it into the wood. What is asked there, and the heights to cut at. */
+type Look = {
+  readonly matrix: Matrix;
+  readonly asked: readonly Asked[];
+  readonly heights: readonly number[];
 };
 
-function checkGuide(
-  kernel: SolidKernel,
-  jig: DrillStopJig,
-  { blank, setup, hole }: Asked,
-): JigCheck {
-  const guide = jig.guides.find((g) => g.stationMm === hole.stationMm);
-  const inPlace = movedBy(jig.jigToBlank, { kind: 'mesh', mesh: jig.mesh });
-  const stopFaceMm = stopFaceOf(jig);
-  const length = Math.max(setup.guideLengthMm, guide?.guideLengthMm ?? 0);
-  const heights = [setup.letters.depthMm + 0.1, length - 0.1].map((h) => stopFaceMm + h);
-  const asked: Point2 = [hole.stationMm, 0];
-  const bores = sectionsAt(kernel, inPlace, heights).map((section) => boreNear(section, asked));
-  if (!guide || bores.some((b) => b === null)) {
-    return { flaws: flawsOf([[true, 'guide-missing', 0, 1]]), measured: {} };
-  }
-  const [low, high] = bores as readonly Bore[];
-  const off = Math.max(distance(low.center, asked), distance(high.center, asked));
-  const drift = distance(low.center, high.center);
-  const tilt = (Math.atan2(drift, heights[1] - heights[0]) * 180) / Math.PI;
-  const wanted = (setup.bushingOuterDiameterMm || hole.diameterMm) + setup.holeClearanceMm;
-  const narrow = Math.min(low.least, high.least);
-  const wide = Math.max(low.mean, high.mean);
-  return {
-    flaws: [
-      ...flawsOf([
-        [off > PLACE, 'guide-off-station', off, PLACE],
-        [tilt > ANGLE, 'guide-out-of-square', tilt, ANGLE],
-        [narrow < wanted - 1e-3, 'guide-diameter', narrow, wanted],
-        [wide > wanted + DIAMETER, 'guide-diameter', wide, wanted],
-      ]),
-      ...collarFlaws(guide.collarSettingMm - hole.depthMm, stopFaceMm, hole, blank),
-    ],
-    measured: { guideOffMm: off, guideTiltDeg: tilt },
-  };
-}
+type Asked = {
+  readonly boring: Boring;
+  readonly wanted: Wanted;
+  /** Null when the jig has no guide for it, or nothing about its axis. */
+  readonly found: { readonly guide: DrillGuide; readonly face: StopFace } | null;
+  readonly heights: readonly number[];
+};
 
-/** Under the collar lie the jig's wall and the air over the belly; the rest of the bit is in the wood. */
-function collarFlaws(
-  aboveWoodMm: number,
-  stopFaceMm: number,
-  hole: Asked['hole'],
-  blank: JigBlank,
-): JigFlaw[] {
-  const belly = columnAt(blank.profileRing, hole.stationMm)?.low ?? Number.NaN;
-  const error = Math.abs(belly - stopFaceMm - aboveWoodMm);
-  return flawsOf([[!(error < 0.02), 'collar-setting', error, 0.02]]);
-}
-
-/** Lowest place of the jig under the blank, from its mesh. */
-function stopFaceOf({ mesh, jigToBlank }: DrillStopJig): number {
-  const [, [, yMax]] = meshBox(mesh);
-  // The belly side of the jig is its greatest Y, and Y runs straight down.
-  return jigToBlank[14] + jigToBlank[6] * yMax;
-}
-
-type Bore = { readonly center: Point2; readonly least: number; readonly mean: number };
-
-/** The closed loop of air about a point; null where the material is not closed round it. */
-function boreNear(section: readonly Region[], [x, y]: Point2): Bore | null {
-  const holes = section.flatMap((region) => region.holes).map(boreOf);
-  const near = holes.filter((b) => distance(b.center, [x, y]) < b.mean / 2);
-  return near.length === 1 ? near[0] : null;
-}
-
-function boreOf(loop: Ring): Bore {
-  const center = centroid(loop);
-  const gaps = loop.map((p, i) => toSegment(center, p, loop[(i + 1) % loop.length]));
-  return {
-    center,
-    least: 2 * Math.min(...gaps),
-    mean: 2 * Math.sqrt(ringArea(loop) / Math.PI),
-  };
-}
-
-/** To the segment, not to its line: an edge a micrometer long has no direction to rely on. */
-function toSegment(from: Point2, p: Point2, q: Point2): number {
-  const along = sub(q, p);
-  const t = dot(sub(from, p), along) / dot(along, along);
-  return distance(from, mix(p, q, Math.min(1, Math.max(0, t))));
-}
-
-function centroid(loop: Ring): Point2 {
-  let [x, y] = [0, 0];
-  const [ox, oy] = loop[0];
-  loop.forEach((p, i) => {
-    const q = loop[(i + 1) % loop.length];
-    const w = cross(sub(p, [ox, oy]), sub(q, [ox, oy]));
-    x += w * (p[0] + q[0] - 2 * ox);
-    y += w * (p[1] + q[1] - 2 * oy);
+function lookAt(jig: DrillStopJig, borings: readonly Boring[], setup: DrillStopSetup): Look {
+  const [dx, dz] = borings[0].inward;
+  const turn = placement([dz, 0, dx], [0, 1, 0], [0 - dx, 0, dz], [0, 0, 0]);
+  const matrix = after(jig.jigToBlank, turn);
+  const { positions } = jig.mesh;
+  const corners = Array.from({ length: positions.length / 3 }, (_, v) =>
+    pointBy(matrix, [positions[3 * v], positions[3 * v + 1], positions[3 * v + 2]]),
+  );
+  const asked = borings.map((boring): Asked => {
+    const wanted = wantedOf(boring, setup);
+    const [across] = upright(boring.inward, boring.mouth);
+    const guide = jig.guides.find(
+      (g) => g.for === boring.for && distance([g.stationMm, g.heightMm], boring.mouth) < PLACE,
+    );
+    const face = faceAbout(corners, jig, [across, 0], wanted.seatMm / 2);
+    if (!guide || !face) return { boring, wanted, found: null, heights: [] };
+    const heights = heightsOf(guide, face.alongMm, wanted.leastMm, setup);
+    return { boring, wanted, found: { guide, face }, heights };
   });
-  const six = 6 * ringArea(loop);
-  return [ox + x / six, oy + y / six];
+  return { matrix, asked, heights: asked.flatMap((a) => a.heights) };
+}
+
+function checkGuide(
+  { boring, wanted, found, heights }: Asked,
+  sections: readonly (readonly Region[])[],
+): JigCheck {
+  const [across, mouth] = upright(boring.inward, boring.mouth);
+  const seen = sections.map((section) => boreNear(section, [across, 0]));
+  if (!found || seen.some((b) => b === null)) return MISSING;
+  const { guide, face } = found;
+  const bores = seen as readonly Bore[];
+  const [low, high] = [bores[0], bores[bores.length - 1]];
+  const off = Math.max(...bores.map((b) => distance(b.center, [across, 0])));
+  const rise = heights[heights.length - 1] - heights[0];
+  const tilt = degrees(Math.atan2(distance(low.center, high.center), rise));
+  const setting = Math.abs(mouth + boring.depthMm - face.alongMm - guide.collarSettingMm);
+  const seats = guide.sleeve ? bores.slice(0, 2) : [];
+  return {
+    flaws: flawsOf([
+      [off > PLACE, 'guide-off-station', off, PLACE],
+      [tilt > ANGLE, 'guide-out-of-square', tilt, ANGLE],
+      [face.tiltDeg > ANGLE, 'stop-face-out-of-square', face.tiltDeg, ANGLE],
+      [setting > SETTING, 'collar-setting', setting, SETTING],
+      ...bores
+        .slice(seats.length)
+        .flatMap((b) => sizes(b, wanted.boreMm, 'guide-diameter' as const)),
+      ...seats.flatMap((b) => sizes(b, wanted.seatMm, 'sleeve-seat' as const)),
+    ]),
+    measured: {
+      guideOffMm: off,
+      guideTiltDeg: tilt,
+      stopFaceTiltDeg: face.tiltDeg,
+      collarSettingErrorMm: setting,
+    },
+  };
+}
+
+const MISSING: JigCheck = { flaws: flawsOf([[true, 'guide-missing', 0, 1]]), measured: {} };
+
+const degrees = (angle: number): number => (angle * 180) / Math.PI;
+
+const sizes = ({ least, mean }: Bore, wantedMm: number, code: 'guide-diameter' | 'sleeve-seat') =>
+  [
+    [least < wantedMm - 1e-3, code, least, wantedMm],
+    [mean > wantedMm + DIAMETER, code, mean, wantedMm],
+  ] as const;
+
+type Wanted = { readonly boreMm: number; readonly seatMm: number; readonly leastMm: number };
+
+/** Diameters and least length by boring and set-up alone. */
+function wantedOf({ for: what, diameterMm }: Boring, setup: DrillStopSetup): Wanted {
+  const { pilots, bushingOuterDiameterMm: sleeveMm } = setup;
+  if (what !== 'ballast') {
+    const boreMm = diameterMm + (pilots?.holeClearanceMm ?? 0);
+    return { boreMm, seatMm: boreMm, leastMm: pilots?.guideLengthMm ?? 0 };
+  }
+  const boreMm = diameterMm + setup.holeClearanceMm;
+  const seatMm = sleeveMm > 0 ? sleeveMm + setup.bushingFitMm : boreMm;
+  return { boreMm, seatMm, leastMm: setup.guideLengthMm };
+}
+
+const INSIDE = 0.1; // mm from an end of a bore to where it is measured
+
+/** Near both ends of the bore; of a sleeve's seat near its face and its shoulder first. */
+function heightsOf(
+  guide: DrillGuide,
+  faceMm: number,
+  leastMm: number,
+  { letters }: DrillStopSetup,
+): number[] {
+  const start = faceMm + letters.depthMm + INSIDE;
+  const end = faceMm + Math.max(leastMm, guide.guideLengthMm) - INSIDE;
+  if (!guide.sleeve) return [start, end];
+  const shoulder = faceMm + guide.sleeve.lengthMm;
+  return [start, shoulder - INSIDE, shoulder + INSIDE, end];
+}
+
+type StopFace = { readonly alongMm: number; readonly tiltDeg: number };
+
+const RIM = 0.5; // mm about the bore's radius in which its rim is looked for
+
+/** The face about a bore: lowest rim of the bore along the axis, and how the facets at it lie. */
+function faceAbout(
+  corners: readonly Point3[],
+  { mesh: { triangles } }: DrillStopJig,
+  axis: Point2,
+  radius: number,
+): StopFace | null {
+  const aside = ([x, y]: Point3) => distance([x, y], axis);
+  const isRim = corners.map((p) => Math.abs(aside(p) - radius) < Math.min(RIM, radius / 2));
+  const rim = corners.filter((_, v) => isRim[v]).map(([, , z]) => z);
+  if (rim.length === 0) return null;
+  const alongMm = rim.reduce((a, b) => Math.min(a, b));
+  let tilt = 0;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const facet = [triangles[t], triangles[t + 1], triangles[t + 2]];
+    if (!facet.some((v) => isRim[v] && corners[v][2] < alongMm + RIM)) continue;
+    const points = facet.map((v) => corners[v]);
+    if (!facesOut(points)) continue;
+    for (const p of points) {
+      if (aside(p) > radius + RIM)
+        tilt = Math.max(tilt, Math.abs(p[2] - alongMm) / (aside(p) - radius));
+    }
+  }
+  return { alongMm, tiltDeg: degrees(Math.atan(tilt)) };
+}
+
+/** More toward the drill than aside. */
+function facesOut([a, b, c]: readonly Point3[]): boolean {
+  const normal = cross3(sub3(b, a), sub3(c, a));
+  return -normal[2] > Math.SQRT1_2 * length3(normal);
 }

@@ -1,7 +1,9 @@
 import { jigKind } from '../kind.js';
+import { ballastBorings } from './boring.js';
 import { checkDrillGuides } from './check.js';
 import type { DrillStopJig } from './jig.js';
 import { drillStopJig } from './make.js';
+import { pilotBorings } from './pilots.js';
 import { type DrillStopSetup, drillStopSchema, drillStopSections } from './setup.js';
 
 export const drillStop = jigKind<DrillStopSetup, DrillStopJig>({
@@ -12,6 +14,17 @@ export const drillStop = jigKind<DrillStopSetup, DrillStopJig>({
   sections: drillStopSections,
   schema: drillStopSchema,
   walls: ['wallMm', 'floorMm', 'webMm'],
-  make: (kernel, { blank }, { setup }) => drillStopJig(kernel, blank, setup),
-  measure: (kernel, jig, { blank }, { setup }) => checkDrillGuides(kernel, jig, blank, setup),
+  make: (kernel, work, set) => {
+    const { pilots } = set.setup;
+    const { borings, problems } = pilots
+      ? pilotBorings(work, pilots)
+      : { borings: [], problems: [] };
+    const made = drillStopJig(kernel, work.blank, set, borings);
+    return { jigs: made.jigs, problems: [...problems, ...made.problems] };
+  },
+  measure: (kernel, jig, work, { setup }) => {
+    const pilots = setup.pilots ? pilotBorings(work, setup.pilots).borings : [];
+    const borings = [...ballastBorings(work.blank.holes), ...pilots];
+    return checkDrillGuides(kernel, jig, borings, setup);
+  },
 });

@@ -1,9 +1,10 @@
 /**
  * The drill-stop jig: a cradle for the sawn blank, open to one side. The blank goes in sideways,
- * nose against the nose wall, back on the base; the belly wall carries a guide hole on each ballast
- * axis, and its flat outer face stops a collar on the bit, so station and depth repeat without
- * measuring. It stands on its base under a drill press, belly up. Printed lying on its floor plate:
- * every wall stands upright, the guides are short level bores, nothing needs support.
+ * nose against the nose wall, back on the base. The belly wall carries a guide on the axis of each
+ * ballast hole and hanger, the end walls those of tow eye and tail eye; a collar on the bit stops at
+ * the flat face about each, so place and depth repeat without measuring. It stands on its base under
+ * a drill press, belly up, clamped by ears at both ends. Printed lying on its floor plate: every wall,
+ * boss and ear stands upright, the guides are short level bores, nothing needs support.
  *
  * Jig coordinates: X aft as in the blank, Y = down (toward the belly), Z = port, up from the bed.
  */
@@ -17,31 +18,42 @@ import type { SolidKernel } from '../../solid/kernel.js';
 import { placement, translation } from '../../solid/placement.js';
 import type { Fit } from '../fit.js';
 import type { JigBlank, JigOutcome } from '../jig.js';
+import type { JigSet } from '../kind.js';
 import { grooves, type Sunk } from '../letters.js';
 import { columnAt } from '../outline.js';
-import type { DrillStopJig } from './jig.js';
+import { type Boring, ballastBorings } from './boring.js';
+import { thinnestWeb } from './conflicts.js';
+import type { Cradle } from './cradle.js';
+import type { Faced } from './guided.js';
+import type { DrillGuide, DrillStopJig } from './jig.js';
 import { drillStopLetters } from './letters.js';
-import { type Cradle, type DrillStopPlan, planDrillStop } from './plan.js';
+import { type DrillStopPlan, planDrillStop } from './plan.js';
 import type { DrillStopSetup } from './setup.js';
+import { guideTold, seatLength } from './told.js';
+import { drillStopWords } from './words.js';
 
 const BORE_TOLERANCE = 0.01; // mm the corners of a bore stand outside its circle; its flats touch it
 const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
 
-/** The jig for the blank's ballast holes; none when there are no holes. */
+/** The jig for the blank's ballast holes and these pilots; none when there is nothing to drill. */
 export function drillStopJig(
   kernel: SolidKernel,
   blank: JigBlank,
-  setup: DrillStopSetup,
+  set: JigSet<DrillStopSetup>,
+  pilots: readonly Boring[] = [],
 ): JigOutcome<DrillStopJig> {
-  if (blank.holes.length === 0) return { jigs: [], problems: [] };
-  const { plan, problems } = planDrillStop(blank, setup);
+  const borings = [...ballastBorings(blank.holes), ...pilots];
+  if (borings.length === 0) return { jigs: [], problems: [] };
+  const { plan, problems } = planDrillStop(borings, blank, set);
   if (!plan) return { jigs: [], problems };
+  const { setup } = set;
   const { cradle } = plan;
-  const { sunk, leftOut } = drillStopLetters(blank, setup, plan);
+  const guides = plan.guides.map((g) => guideTold(g, set));
+  const { sunk, leftOut } = drillStopLetters(blank, setup, plan, guides);
   const csg = drillStopCsg(plan, setup, sunk);
   const mesh = evaluate(kernel, csg);
-  const sizeMm = meshBox(mesh)[1];
-  const first = plan.guides.reduce((a, b) => (b.depthMm > a.depthMm ? b : a));
+  const ballast = guides.filter((g) => g.for === 'ballast');
+  const [first, ...others] = ballast.length > 0 ? ballast : guides;
   const jig: DrillStopJig = {
     kind: 'drill-stop',
     pattern: blank.name,
@@ -52,32 +64,24 @@ export function drillStopJig(
       [1, 0, 0],
       [0, 0, -1],
       [0, 1, 0],
-      [cradle.noseEndMm, -cradle.axisUpMm, cradle.baseMm],
+      [cradle.originMm, -cradle.axisUpMm, cradle.baseMm],
     ),
-    axis: first.axis,
+    axis: others.reduce((a, b) => (b.depthMm > a.depthMm ? b : a), first).axis,
     workpiece: 'sawn',
     seatMm: setup.seatClearanceMm,
-    fit: fitOf(blank, plan, setup),
+    fit: fitOf(blank, plan, guides, setup),
     freeDirection: [0, 1, 0],
-    leastWallMm: Math.min(setup.wallMm, setup.floorMm, setup.webMm + setup.letters.depthMm),
-    keepWholeMm: plan.guides.map(({ stationMm, holeDiameterMm }): [number, number] => {
-      const reach = holeDiameterMm / 2 + setup.wallMm;
-      const x = stationMm - cradle.noseEndMm;
-      return [x - reach, x + reach];
-    }),
-    sizeMm,
+    leastWallMm: leastWall(plan, setup),
+    sizeMm: meshBox(mesh)[1],
+    keepWholeMm: keptWhole(plan, setup),
     volumeMm3: meshVolume(mesh),
-    openings: plan.guides.length + (plan.pushHole ? 1 : 0),
+    openings: openingsOf(plan),
     letters: sunk,
     lettersLeftOut: leftOut,
-    words: [
-      'Press the blank back onto the base and forward against the nose wall, and clamp it there.',
-      'Set the collar from the shoulder of the bit; drill until it meets the stop face.',
-      'Hold small parts in the jig, never by fingers near the bit. Local rules come first.',
-    ],
-    guides: plan.guides,
-    openAtTail: plan.openAtTail,
+    guides,
+    openAtTail: cradle.openAtTail,
     stopFaceMm: cradle.stopFaceMm,
+    words: drillStopWords(guides, setup.ears),
   };
   return { jigs: [jig], problems: [] };
 }
@@ -87,8 +91,12 @@ export function drillStopJig(
  * presses its open side to the floor, in the middle of the cradle; a hand can press a tail that stands
  * out of it.
  */
-function fitOf({ profileRing, thicknessMm }: JigBlank, plan: DrillStopPlan, setup: DrillStopSetup) {
-  const { cradle, guides, openAtTail } = plan;
+function fitOf(
+  { profileRing, thicknessMm }: JigBlank,
+  { cradle }: DrillStopPlan,
+  guides: readonly DrillGuide[],
+  setup: DrillStopSetup,
+): Fit {
   const tail = profileRing.reduce((a, b) => (b[0] > a[0] ? b : a));
   const middleMm = (Math.max(0, cradle.noseEndMm) + Math.min(tail[0], cradle.aftEndMm)) / 2;
   const band = columnAt(profileRing, middleMm);
@@ -105,7 +113,7 @@ function fitOf({ profileRing, thicknessMm }: JigBlank, plan: DrillStopPlan, setu
         at: [middleMm, thicknessMm / 2, band ? (band.low + band.high) / 2 : 0],
         direction: [0, -1, 0],
       },
-      ...(openAtTail
+      ...(cradle.openAtTail
         ? [
             {
               called: 'to the nose wall',
@@ -115,64 +123,134 @@ function fitOf({ profileRing, thicknessMm }: JigBlank, plan: DrillStopPlan, setu
           ]
         : []),
     ],
-    tools: guides.map(({ stationMm, holeDiameterMm, axis }) => ({
+    tools: guides.map((guide) => ({
       kind: 'drill',
-      called: `the bit at ${Number(stationMm.toFixed(1))} mm`,
-      axis,
-      widthMm: holeDiameterMm,
+      called:
+        guide.for === 'tow eye' || guide.for === 'tail eye'
+          ? `the bit for the ${guide.for}`
+          : `the bit at ${Number(guide.stationMm.toFixed(1))} mm`,
+      axis: guide.axis,
+      widthMm: Math.max(guide.holeDiameterMm, guide.sleeve?.seatDiameterMm ?? 0),
     })),
-  } satisfies Fit;
+  };
+}
+
+/** Letters are sunk into faces, not into the webs between bores and beside bolts. */
+function leastWall({ guides, cradle: { ears } }: DrillStopPlan, setup: DrillStopSetup): number {
+  const inside = [
+    thinnestWeb(guides),
+    ...(setup.bushingOuterDiameterMm > 0 ? [setup.bushingShoulderMm] : []),
+    ...(ears ? [ears.thicknessMm, (ears.lengthMm - ears.boltMm) / 2] : []),
+  ];
+  return Math.min(setup.wallMm, setup.floorMm, ...inside.map((w) => w + setup.letters.depthMm));
+}
+
+/** Jig X at which no joint may run through a guide, its boss, or an end with what stands out of it. */
+function keptWhole({ guides, cradle }: DrillStopPlan, { wallMm }: DrillStopSetup): Span[] {
+  const { originMm, noseEndMm, aftEndMm, ears } = cradle;
+  const spans = guides.map(({ boring, face, land }): Span => {
+    const ends = [face[0], boring.mouth[0]];
+    const aside = boring.inward[1] === 0 ? wallMm : land;
+    return [Math.min(...ends) - aside, Math.max(...ends) + aside];
+  });
+  const beside: Span[] = ears
+    ? [
+        [originMm, noseEndMm + wallMm],
+        [aftEndMm - wallMm, aftEndMm + ears.lengthMm],
+      ]
+    : [];
+  return [...spans, ...beside].map(([from, to]): Span => [from - originMm, to - originMm]);
+}
+
+type Span = readonly [from: number, to: number];
+
+function openingsOf({ guides, pushHole, cradle: { ears } }: DrillStopPlan): number {
+  const bolts = ears && ears.boltMm > 0 ? 2 : 0;
+  return guides.length + (pushHole ? 1 : 0) + bolts;
 }
 
 function drillStopCsg(plan: DrillStopPlan, setup: DrillStopSetup, sunk: readonly Sunk[]): Csg {
   const { cradle } = plan;
   const flat = flatOf(cradle);
-  const { noseEndMm, aftEndMm, stopFaceMm, baseMm, floorMm, wallTopMm, bossTopMm } = cradle;
+  const { noseEndMm, aftEndMm, stopFaceMm, baseMm, floorMm, wallTopMm, bosses } = cradle;
   const plate = flat(rectRing(noseEndMm, stopFaceMm, aftEndMm, baseMm));
   const block = extruded([asRegion(plate)], 0, wallTopMm);
+  const beside = [
+    ...bosses.map((b) => extruded([asRegion(flat(b.outline))], 0, b.topMm)),
+    ...ears(cradle),
+  ];
   const inside = sunk.filter((s) => s.face.name === 'floor');
   const outside = sunk.filter((s) => s.face.name !== 'floor');
-  const top = Math.max(wallTopMm, bossTopMm) + OVERSHOOT;
+  const top = Math.max(wallTopMm, ...bosses.map((b) => b.topMm)) + OVERSHOOT;
   return {
     kind: 'subtract',
-    from: bossTopMm > wallTopMm ? { kind: 'union', parts: [block, boss(cradle, flat)] } : block,
+    from: beside.length > 0 ? { kind: 'union', parts: [block, ...beside] } : block,
     parts: [
       // Letters are cut quickest while their face is still a plain one.
       ...grooves(outside, setup.letters),
       extruded([asRegion(flat(plan.cavity))], floorMm, top),
-      ...plan.guides.map((_, i) => bore(plan, i)),
-      ...pushBore(plan, setup),
+      // Apart from each other, and quicker cut together.
+      { kind: 'union', parts: holesOf(plan, setup) },
       ...grooves(inside, setup.letters),
     ],
   };
 }
 
+const holesOf = (plan: DrillStopPlan, setup: DrillStopSetup): Csg[] => [
+  ...plan.guides.flatMap((g) => bores(g, plan.cradle, setup)),
+  ...pushBore(plan, setup),
+  ...boltBores(plan.cradle),
+];
+
 /** From the blank's side view to the plate's X and Y. */
 const flatOf =
-  ({ noseEndMm, baseMm }: Cradle) =>
+  ({ originMm, baseMm }: Cradle) =>
   (outline: readonly Point2[]): Ring =>
-    ring(outline.map(([x, z]): Point2 => [x - noseEndMm, baseMm - z]));
+    ring(outline.map(([x, z]): Point2 => [x - originMm, baseMm - z]));
 
-/** Where the walls are too low to carry collar and guide, the belly wall is raised about the axes. */
-function boss(cradle: Cradle, flat: (r: Ring) => Ring): Csg {
-  const { bossFromMm, bossToMm, bossInMm, bossTopMm, stopFaceMm } = cradle;
-  const block = rectRing(bossFromMm, stopFaceMm, bossToMm, bossInMm);
-  return extruded([asRegion(flat(block))], 0, bossTopMm);
+const EAR_ROOT = 1; // mm an ear goes on into the block
+
+function ears({ ears, noseEndMm, aftEndMm, originMm }: Cradle): Csg[] {
+  if (!ears) return [];
+  const { lengthMm, thicknessMm, topMm } = ears;
+  const aft = aftEndMm - originMm;
+  return [
+    rectRing(0, 0, noseEndMm - originMm + EAR_ROOT, thicknessMm),
+    rectRing(aft - EAR_ROOT, 0, aft + lengthMm, thicknessMm),
+  ].map((outline) => extruded([asRegion(outline)], 0, topMm));
 }
 
-/** The bore runs square to the stop face, from inside the cavity out through the face. */
-function bore({ guides, boreFromMm, cradle }: DrillStopPlan, i: number): Csg {
-  const { stationMm, holeDiameterMm } = guides[i];
-  const faceY = cradle.baseMm - cradle.stopFaceMm;
-  const at: Point3 = [stationMm - cradle.noseEndMm, 0, cradle.axisUpMm];
-  return movedBy(
-    placement([0, 0, 1], [1, 0, 0], [0, 1, 0], at),
-    holeAlongZ(holeDiameterMm / 2, {
-      fromZ: cradle.baseMm - boreFromMm[i],
-      toZ: faceY + OVERSHOOT,
-      tolerance: BORE_TOLERANCE,
-    }),
+/** Square to the base, in the middle of each ear. */
+function boltBores({ ears, aftEndMm, originMm }: Cradle): Csg[] {
+  if (!ears || ears.boltMm === 0) return [];
+  const { lengthMm, thicknessMm, topMm, boltMm } = ears;
+  const middles = [lengthMm / 2, aftEndMm - originMm + lengthMm / 2];
+  return middles.map((x) =>
+    movedBy(
+      placement([0, 0, 1], [1, 0, 0], [0, 1, 0], [x, 0, topMm / 2]),
+      holeAlongZ(boltMm / 2, {
+        fromZ: -OVERSHOOT,
+        toZ: thicknessMm + OVERSHOOT,
+        tolerance: BOLT_TOLERANCE,
+      }),
+    ),
   );
+}
+
+const BOLT_TOLERANCE = 10 * BORE_TOLERANCE;
+
+/** From inside the cavity out through the stop face; and the seat of a sleeve from the face to its shoulder. */
+function bores(guide: Faced, cradle: Cradle, setup: DrillStopSetup): Csg[] {
+  const { boring, way, faceMm, face, radius, seatRadius } = guide;
+  const [dx, dz] = boring.inward;
+  const at: Point3 = [face[0] - cradle.originMm, cradle.baseMm - face[1], cradle.axisUpMm];
+  const out = placement([0, 0, 1], [dz, dx, 0], [0 - dx, dz, 0], at);
+  const { insideMm, leaveMm } = way as NonNullable<typeof way>;
+  const from = Math.min(insideMm + 1, (insideMm + leaveMm) / 2);
+  const hole = (r: number, deepMm: number) =>
+    movedBy(out, holeAlongZ(r, { fromZ: -deepMm, toZ: OVERSHOOT, tolerance: BORE_TOLERANCE }));
+  const seatMm = seatLength(guide, setup);
+  return [hole(radius, from - faceMm), ...(seatMm > 0 ? [hole(seatRadius, seatMm)] : [])];
 }
 
 function pushBore({ pushHole, cradle }: DrillStopPlan, setup: DrillStopSetup): Csg[] {
@@ -180,7 +258,7 @@ function pushBore({ pushHole, cradle }: DrillStopPlan, setup: DrillStopSetup): C
   const [x, z] = pushHole;
   return [
     movedBy(
-      translation(x - cradle.noseEndMm, cradle.baseMm - z, 0),
+      translation(x - cradle.originMm, cradle.baseMm - z, 0),
       holeAlongZ(setup.pushHoleDiameterMm / 2, {
         fromZ: -OVERSHOOT,
         toZ: cradle.floorMm + OVERSHOOT,

@@ -14,12 +14,12 @@ import { gapBetween } from '../../../src/solid/measure.js';
 import { inverse } from '../../../src/solid/placement.js';
 import { box } from '../../solid/shapes.js';
 import { BODIES, lureBlank } from '../lure-blanks.js';
-import { drillStopSetup, lipSlotSetup } from '../set-ups.js';
+import { drillStopSetup, lipSlotSetup, printer } from '../set-ups.js';
 
 const kernel = await loadKernel();
 const blank = lureBlank({ ...BODIES[1], lipAngleDeg: 60 });
-const [drill] = drillStopJig(kernel, blank, drillStopSetup).jigs;
-const [guide] = lipSlotGuide(kernel, blank, lipSlotSetup).jigs;
+const [drill] = drillStopJig(kernel, blank, { setup: drillStopSetup, printer }).jigs;
+const [guide] = lipSlotGuide(kernel, { blank }, { setup: lipSlotSetup, printer }).jigs;
 
 function clearanceOf(jig: Jig, fit: Partial<Fit> = {}) {
   const told: Jig = { ...jig, fit: { ...(jig.fit as Fit), ...fit } };

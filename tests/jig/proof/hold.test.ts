@@ -120,8 +120,8 @@ test('of many places on a face the outermost say as much', () => {
 describe('the jigs', async () => {
   const kernel = await loadKernel();
   const blank = lureBlank({ ...BODIES[1], lipAngleDeg: 60 });
-  const [drill] = drillStopJig(kernel, blank, drillStopSetup).jigs;
-  const [guide] = lipSlotGuide(kernel, blank, lipSlotSetup).jigs;
+  const [drill] = drillStopJig(kernel, blank, { setup: drillStopSetup, printer }).jigs;
+  const [guide] = lipSlotGuide(kernel, { blank }, { setup: lipSlotSetup, printer }).jigs;
   const cut = (jig: Jig, part: Csg): Jig => ({
     ...jig,
     mesh: evaluate(kernel, { kind: 'subtract', from: jig.csg, parts: [part] }),
@@ -165,6 +165,7 @@ describe('the jigs', async () => {
     const short = { reachMm: 5, cheekAboveMm: 3, cheekMm: 2, wallMm: 1.5, stopHeightMm: 40 };
     const setup = { ...usual, ...short, sideClearanceMm: 0.01, reliefMm: 0 };
     const { problems } = makeJigs(kernel, { blank: long } as JigWork, {
+      asked: true,
       printer,
       byKind: { 'lip-slot-guide': setup },
     });

@@ -17,8 +17,8 @@ describe('random lures of 40 to 250 mm', async () => {
   test.each(SEEDS)('seed %i', (seed) => {
     const { blank, drillStop, lipSlotGuide: lip } = randomLure(seed);
     const jigs = [
-      ...drillStopJig(kernel, blank, drillStop).jigs,
-      ...lipSlotGuide(kernel, blank, lip).jigs,
+      ...drillStopJig(kernel, blank, { setup: drillStop, printer }).jigs,
+      ...lipSlotGuide(kernel, { blank }, { setup: lip, printer }).jigs,
     ];
     for (const jig of jigs) {
       made[jig.kind]++;

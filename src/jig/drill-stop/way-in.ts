@@ -1,0 +1,54 @@
+/** How an upright strip meets an outline from below: where it first touches it, and where all of it is inside. */
+import { movedRing, type Ring } from '../../geometry/ring.js';
+import { add, type Point2, times } from '../../geometry/vec.js';
+import { reachBetween } from '../outline.js';
+import { upright } from './boring.js';
+
+export type WayIn = {
+  /** Lowest place of the outline in the strip. */
+  readonly touchMm: number;
+  /** From here on the whole width of the strip is inside, up to `leaveMm`. */
+  readonly insideMm: number;
+  readonly leaveMm: number;
+};
+
+/** Both sides of a corner of the outline are looked at: a fold begins there. */
+const BESIDE = 1e-6; // mm
+
+/** Null where part of the strip misses the outline, or is out of it again before all of it is in. */
+export function wayIn(outline: Ring, from: number, to: number): WayIn | null {
+  const corners = outline.map(([x]) => x).filter((x) => x > from && x < to);
+  const columns = [from, ...corners.flatMap((x) => [x - BESIDE, x + BESIDE]), to].map((x) =>
+    crossings(outline, x),
+  );
+  const reach = reachBetween(outline, from, to);
+  if (!reach || columns.some((c) => c.length < 2)) return null;
+  const insideMm = Math.max(...columns.map(([first]) => first));
+  const leaveMm = Math.min(...columns.map(([, second]) => second));
+  return insideMm < leaveMm ? { touchMm: reach.low, insideMm, leaveMm } : null;
+}
+
+/** Heights at which the outline crosses x, rising. */
+function crossings(outline: Ring, x: number): number[] {
+  return outline
+    .flatMap((p, i) => {
+      const q = outline[(i + 1) % outline.length];
+      if (p[0] <= x === q[0] <= x) return [];
+      return [p[1] + ((q[1] - p[1]) * (x - p[0])) / (q[0] - p[0])];
+    })
+    .sort((a, b) => a - b);
+}
+
+/** Where an axis through a point first enters the outline; null where it misses it. */
+export function entrance(outline: Ring, through: Point2, inward: Point2): Point2 | null {
+  const [across, along] = upright(inward, through);
+  const [enters] = crossings(turned(outline, inward), across);
+  if (enters === undefined) return null;
+  return add(through, times(inward, enters - along));
+}
+
+/** The outline turned so that an axis stands upright, as `upright` turns a point. */
+export function turned(outline: Ring, [x, z]: Point2): Ring {
+  const turnDeg = (Math.atan2(x, z) * 180) / Math.PI;
+  return turnDeg === 0 ? outline : movedRing({ turnDeg, move: [0, 0] }, outline);
+}
