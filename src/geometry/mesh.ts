@@ -149,7 +149,11 @@ export function meshCrossings(
   value: number,
 ): Point3[] {
   const found: Point3[] = [];
+  const isOver = (corner: number) => positions[3 * triangles[corner] + axis] > value;
   for (let t = 0; t < triangles.length; t += 3) {
+    const first = isOver(t);
+    // Nearly all triangles lie to one side.
+    if (isOver(t + 1) === first && isOver(t + 2) === first) continue;
     for (let k = 0; k < 3; k++) {
       const [v, w] = [3 * triangles[t + k], 3 * triangles[t + ((k + 1) % 3)]];
       const [a, b] = [positions[v + axis], positions[w + axis]];

@@ -90,12 +90,13 @@ function checkSolid(kernel: SolidKernel, jig: Jig): JigCheck {
 
 /** The seated workpiece shares nothing with the jig, has its band of room, its way out and its hold. */
 function checkFit(kernel: SolidKernel, seated: Seated): Judged {
-  const { jig, workpiece, fit } = seated;
-  const overlap = sharedVolume(
-    kernel,
-    { kind: 'mesh', mesh: jig.mesh },
-    { kind: 'mesh', mesh: workpiece },
-  );
+  const { jig, workpiece, fit, free } = seated;
+  // What has a clear way out shares nothing either: on a line that both share, plastic would lie
+  // beyond wood. A sawn blank is quick to hold against the jig once more, by the kernel.
+  const overlap =
+    jig.workpiece === 'sawn' || !free
+      ? sharedVolume(kernel, { kind: 'mesh', mesh: jig.mesh }, { kind: 'mesh', mesh: workpiece })
+      : 0;
   const { faced, ...gaps } = clearance(seated);
   const held = holds(faced, fit, (normal) => sideOf(turnedBy(jig.jigToBlank, normal)));
   const loose = held.filter((h) => !h.held).length;

@@ -41,7 +41,7 @@ test('a thicker lining than there is room for, and a body of another size, are s
   expect(codes).toContain('cradle-tight');
   expect(codes).toContain('cradle-floor');
   const larger = shippedWork('skerry', { scaleRatio: 1.3 });
-  expect(flaws(made(), larger).map((f) => f.code)).toContain('overlaps-blank');
+  expect(flaws(made(), larger).map((f) => f.code)).toContain('blank-cannot-move');
 });
 
 test('facets moved out by a distance: those of a box by no less and at most three times it, a body grows by area times distance', () => {

@@ -1,13 +1,12 @@
 /** Measures a drying comb on a section of its mesh. */
-import { insideRing, type Region } from '../../geometry/ring.js';
-import type { Point2 } from '../../geometry/vec.js';
+import type { Region, Ring } from '../../geometry/ring.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { sectionsAt } from '../../solid/measure.js';
 import { flawsOf, type JigCheck } from '../flaw.js';
 import type { DryingComb } from './make.js';
 import type { DryingCombSetup } from './setup.js';
 
-const STEP = 0.05; // mm between the places looked at along the row of slots
+const PLACE = 0.01; // mm
 
 /**
  * Along the line through the slots' round ends: as many openings as lures, their middles two swings
@@ -25,7 +24,7 @@ export function checkComb(kernel: SolidKernel, jig: DryingComb, setup: DryingCom
   return {
     flaws: flawsOf([
       [middles.length !== jig.places, 'comb-slots', middles.length, jig.places],
-      [!(least >= needMm - 2 * STEP), 'comb-too-near', least, needMm],
+      [!(least >= needMm - PLACE), 'comb-too-near', least, needMm],
     ]),
     measured: { combLeastMm: least },
   };
@@ -33,18 +32,21 @@ export function checkComb(kernel: SolidKernel, jig: DryingComb, setup: DryingCom
 
 /** Middles of the stretches of a line across the comb where there is no plastic. */
 function openings(section: readonly Region[], y: number, lengthMm: number): number[] {
-  const isOpen = (x: number) => !section.some((r) => isIn([x, y], r));
-  const found: number[] = [];
-  let from: number | null = null;
-  for (let x = STEP; x < lengthMm; x += STEP) {
-    if (isOpen(x) && from === null) from = x;
-    if (!isOpen(x) && from !== null) {
-      found.push((from + x - STEP) / 2);
-      from = null;
-    }
-  }
-  return found;
+  const edges = section
+    .flatMap(({ outer, holes }) => [outer, ...holes])
+    .flatMap((loop) => crossingsAt(loop, y))
+    .sort((a, b) => a - b);
+  const pairs = edges.slice(1).map((x, i): readonly [number, number] => [edges[i], x]);
+  // In from the first edge, out and in again in turn.
+  return pairs
+    .filter(([from, to], i) => i % 2 === 1 && from > 0 && to < lengthMm)
+    .map(([from, to]) => (from + to) / 2);
 }
 
-const isIn = (p: Point2, { outer, holes }: Region): boolean =>
-  insideRing(p, outer) && !holes.some((hole) => insideRing(p, hole));
+/** Where an outline crosses the line at y. */
+const crossingsAt = (loop: Ring, y: number): number[] =>
+  loop.flatMap((p, i) => {
+    const q = loop[(i + 1) % loop.length];
+    if (p[1] <= y === q[1] <= y) return [];
+    return [p[0] + ((q[0] - p[0]) * (y - p[1])) / (q[1] - p[1])];
+  });

@@ -247,7 +247,7 @@ function printedPlate(
     workpiece: 'shaped',
     // Behind its edge a plate stands off as far as the body thins or bends over the plate's thickness.
     fit: {
-      gapMm: [setup.seatClearanceMm, setup.seatClearanceMm + setup.thicknessMm],
+      gapMm: [setup.seatClearanceMm / 2, setup.seatClearanceMm + setup.thicknessMm],
       playMm: [],
       pressed: [],
       tools: [],

@@ -9,9 +9,10 @@
  * jig, rims come into view that were not made to fit it; so of each side of the workpiece that is
  * faced a third may open wider, and no more.
  */
+import type { Facets } from '../../geometry/facet-tree.js';
 import { distanceBetween, distanceToFacets } from '../../geometry/nearness.js';
 import { facing, firstHit } from '../../geometry/ray.js';
-import { type Sample, surfaceSamples } from '../../geometry/surface-samples.js';
+import { facetArea, type Sample, surfaceSamples } from '../../geometry/surface-samples.js';
 import type { Point3 } from '../../geometry/vec.js';
 import { along3, dot3, sub3 } from '../../geometry/vec3.js';
 import { turnedBy } from '../../solid/placement.js';
@@ -32,7 +33,10 @@ export type Faced = {
   readonly afterPlayMm: number;
 };
 
-const STEP = 4; // mm between the points that look out
+const WIDEST_STEP = 4; // mm between the points that look out
+const LEAST_STEP = 1; // on what little of a workpiece a thin plate faces
+const LOOKS = 400; // points at least, where the least step allows
+
 /** How far out, past its play, a face still counts as facing, and no longer as merely lying beyond. */
 const COVER = 3; // mm
 const BACK = Math.cos((30 * Math.PI) / 180);
@@ -49,7 +53,8 @@ export type Clearance = JigCheck & { readonly faced: readonly Faced[] };
 export function clearance(seated: Seated): Clearance {
   const [least, most] = seated.fit.gapMm;
   const floor = least * (1 - SEAT_CHORD) - ROUNDING;
-  const looks = facedPlaces(seated);
+  const step = stepOn(seated.workpieceFacets);
+  const looks = facedPlaces(seated, step);
   const nearest = nearestMm(seated, Math.min(COVER, ...looks.map((l) => l.place.gapMm)));
   const within = looks.filter(isWithin);
   const faced = within.filter((l) => l.bears).map((l) => l.place);
@@ -65,8 +70,8 @@ export function clearance(seated: Seated): Clearance {
     measured: {
       nearestMm: nearest,
       farthestMm: Math.max(0, ...within.map((l) => l.place.gapMm)),
-      facedMm2: within.length * STEP * STEP,
-      bearingMm2: atRest.length * STEP * STEP,
+      facedMm2: within.length * step * step,
+      bearingMm2: atRest.length * step * step,
     },
   };
 }
@@ -97,8 +102,15 @@ function nearestMm({ tree, workpieceFacets, fit }: Seated, upTo: number): number
 /** What is seen from a place: over its limit by so much; the bottom of a letter does not bear. */
 type Look = { readonly place: Faced; readonly overMm: number; readonly bears: boolean };
 
-function facedPlaces(seated: Seated): Look[] {
-  return surfaceSamples(seated.workpieceFacets, STEP).flatMap((sample) => {
+/** Mm between the points. */
+function stepOn({ corners }: Facets): number {
+  let area = 0;
+  for (let o = 0; o < corners.length; o += 9) area += facetArea(corners, o);
+  return Math.min(WIDEST_STEP, Math.max(LEAST_STEP, Math.sqrt(area / LOOKS)));
+}
+
+function facedPlaces(seated: Seated, step: number): Look[] {
+  return surfaceSamples(seated.workpieceFacets, step).flatMap((sample) => {
     const look = lookFrom(seated, sample);
     return look ? [look] : [];
   });

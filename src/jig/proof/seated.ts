@@ -20,6 +20,7 @@ export type Seated = {
   readonly jig: Jig;
   readonly tree: FacetTree;
   readonly workpiece: Mesh;
+  /** Those of its facets that lie near the jig or pass it on the way out. */
   readonly workpieceFacets: Facets;
   /** Unit; null when there is no way out. */
   readonly free: Point3 | null;
@@ -42,15 +43,48 @@ export function seated(
   if (!jig.fit) throw new Fault(`${jig.kind} does not say how its workpiece sits`);
   const toJig = inverse(jig.jigToBlank);
   const workpiece = workpieceOf(kernel, jig, workpieces, toJig);
-  const corners = cornersOf(workpiece);
+  const free = jig.freeDirection && turnedBy(toJig, jig.freeDirection);
+  const fit = fitBy(toJig, jig.fit);
+  const corners = concerned(cornersOf(workpiece), jig, free, fit);
   return {
     jig,
     tree,
     workpiece,
     workpieceFacets: { corners, normals: normalsOf(corners) },
-    free: jig.freeDirection && turnedBy(toJig, jig.freeDirection),
-    fit: fitBy(toJig, jig.fit),
+    free,
+    fit,
   };
+}
+
+/** How far round a jig the workpiece may come near it, beside the play. */
+const ROUND_MM = 5;
+
+/** The facets that are near the jig, or that pass it on their way out; a gauge meets few of a body's. */
+function concerned(
+  corners: Float64Array,
+  { sizeMm }: Jig,
+  free: Point3 | null,
+  { playMm }: Fit,
+): Float64Array {
+  const round = ROUND_MM + Math.max(0, ...playMm.map((p) => Math.hypot(...p)));
+  const far = Math.hypot(...sizeMm) + 2 * round;
+  const passes = (o: number): boolean => {
+    for (let k = 0; k < 3; k++) {
+      const a = corners[o + k];
+      const b = corners[o + 3 + k];
+      const c = corners[o + 6 + k];
+      const way = free ? far * free[k] : 0;
+      const low = Math.min(a, b, c) + Math.min(0, way);
+      const high = Math.max(a, b, c) + Math.max(0, way);
+      if (low > sizeMm[k] + round || high < -round) return false;
+    }
+    return true;
+  };
+  const kept: number[] = [];
+  for (let o = 0; o < corners.length; o += 9) if (passes(o)) kept.push(o);
+  const out = new Float64Array(9 * kept.length);
+  for (const [i, o] of kept.entries()) out.set(corners.subarray(o, o + 9), 9 * i);
+  return out;
 }
 
 function workpieceOf(
