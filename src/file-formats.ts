@@ -1,7 +1,7 @@
 /** The file formats there are, for whoever lists them all: the manual, the JSON Schemas, `explain`. */
 import type { z } from 'zod';
-import { JIG_KINDS } from './jig/kinds.js';
 import { printerSchema, printerSections } from './jig/printer.js';
+import { JIG_FORMS } from './jig/set-ups.js';
 import { runSchema, runSections } from './pattern/run-schema.js';
 import { patternSchema, patternSections } from './pattern/schema.js';
 
@@ -15,7 +15,7 @@ export type FileFormat = {
 export const FILE_FORMATS: readonly FileFormat[] = [
   { name: 'pattern', title: 'Pattern file', schema: patternSchema, sections: patternSections },
   { name: 'run', title: 'Run file', schema: runSchema, sections: runSections },
-  ...JIG_KINDS.map(({ kind, called, schema, sections }) => ({
+  ...JIG_FORMS.map(({ kind, called, schema, sections }) => ({
     name: kind,
     title: `Set-up of the ${called}`,
     schema,

@@ -1,5 +1,5 @@
 /** What is to be built: everything the pipeline needs, read and checked, without a file in it. */
-import type { JigSetups } from './jig/kinds.js';
+import type { JigSetups } from './jig/set-ups.js';
 import type { Pattern } from './pattern/pattern.js';
 import type { Cutter } from './pattern/run.js';
 import type { RunFile } from './pattern/run-schema.js';

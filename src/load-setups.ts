@@ -1,7 +1,7 @@
 /** Jig set-ups and the printer file: those a run names, or those that come with the program. */
 import { z } from 'zod';
-import { JIG_KINDS, type JigSetups } from './jig/kinds.js';
 import { type Printer, printerSections } from './jig/printer.js';
+import { JIG_FORMS, type JigSetups } from './jig/set-ups.js';
 import type { JigSetup } from './jig/setup.js';
 import { readForm } from './pattern/form.js';
 import type { Source } from './pattern/source.js';
@@ -24,7 +24,7 @@ export function readSetups(
   };
   const reads = named
     ? namedOnes(reader, named)
-    : JIG_KINDS.map(({ kind }) => usual(`jigs/${kind}.yaml`));
+    : JIG_FORMS.map(({ kind }) => usual(`jigs/${kind}.yaml`));
   const printer = reads.find((r) => r.printer)?.printer ?? (usual(PRINTER).printer as Printer);
   const byKind = Object.fromEntries(
     reads.flatMap(({ setup }) => (setup ? [[setup.jig, setup]] : [])),
@@ -63,12 +63,12 @@ function namedOnes(
 
 function calledOf({ setup, printer }: Read): string | null {
   if (printer) return 'printer';
-  return JIG_KINDS.find(({ kind }) => kind === setup?.jig)?.called ?? null;
+  return JIG_FORMS.find(({ kind }) => kind === setup?.jig)?.called ?? null;
 }
 
 /** Which jig a set-up file is about, when it is none that there is: names those there are. */
 const anyJig = {
-  jig: z.enum(JIG_KINDS.map(({ kind }) => kind)).describe('Which jig this sets up.'),
+  jig: z.enum(JIG_FORMS.map(({ kind }) => kind)).describe('Which jig this sets up.'),
 };
 
 function readSetup(source: Source): Read {
@@ -77,7 +77,7 @@ function readSetup(source: Source): Read {
     return problems.length > 0 ? { problems } : { printer: sections as Printer, problems };
   }
   if (source.data.kind !== 'jig') return { problems: [wrongKind(source, 'jig')] };
-  const kind = JIG_KINDS.find((k) => k.kind === source.data.jig);
+  const kind = JIG_FORMS.find((k) => k.kind === source.data.jig);
   if (!kind) {
     const { problems } = readForm(source, anyJig);
     return { problems: problems.filter((p) => p.path[0] === 'jig') };

@@ -22,8 +22,8 @@ import { checkTemplate, makeTemplate, type Template } from './drawing/template-p
 import { type Gauged, gauged, gaugeWish } from './gauged.js';
 import type { Circle } from './geometry/arcpath.js';
 import type { Point3 } from './geometry/vec.js';
-import type { JigSetups } from './jig/kinds.js';
 import { makeJigs, type ReadyJig } from './jig/set.js';
+import type { JigSetups } from './jig/set-ups.js';
 import { type Finding, finding, type Job, type Workshop } from './job.js';
 import { afloat, designed } from './lures.js';
 import type { Stage } from './mass/stages.js';

@@ -130,7 +130,7 @@ describe('the demo run', () => {
 
   test('jigs stand on the axis of their pattern', () => {
     // Five section gauges and two profile gauges a pattern beside its jigs.
-    expect(record.jigs).toHaveLength(7 + 4 * 7);
+    expect(record.jigs).toHaveLength(7 + 4 * 7 + 3 * 4 + 1);
     const drill = record.jigs.find((j) => j.pattern === 'skerry' && j.kind === 'drill-stop');
     expect(drill?.axis.originMm[0]).toBeCloseTo(35, 6);
     expect(drill?.axis.direction).toEqual([0, 0, 1]);
@@ -197,7 +197,7 @@ describe('the demo run', () => {
 
   test('each STL, read by another reader: as many facets as written, the volume it should have', () => {
     const solids = demo.files.filter((f) => f.format === 'stl');
-    expect(solids).toHaveLength(4 + 4 + 7 + 4 * 7);
+    expect(solids).toHaveLength(4 + 4 + 7 + 4 * 7 + 3 * 4 + 1);
     for (const f of solids) {
       const { triangles, volumeMm3 } = readBackStl(f.bytes);
       expect(f.bytes.length).toBe(84 + 50 * triangles);

@@ -18,12 +18,16 @@ test('there are schemas for all formats and two pages', () => {
   expect([...files.keys()].sort()).toEqual([
     'docs/parameters.md',
     'docs/problems.md',
+    'schema/center-scribe.schema.json',
     'schema/drill-stop.schema.json',
+    'schema/drying-comb.schema.json',
     'schema/gauges.schema.json',
     'schema/lip-slot-guide.schema.json',
     'schema/pattern.schema.json',
     'schema/printer.schema.json',
     'schema/run.schema.json',
+    'schema/sanding-cradle.schema.json',
+    'schema/wire-form.schema.json',
   ]);
 });
 

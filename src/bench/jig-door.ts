@@ -3,7 +3,7 @@
 import { makeBody } from '../body/body.js';
 import { shippedPath } from '../io.js';
 import type { JigWork } from '../jig/jig.js';
-import type { JigSetups } from '../jig/kinds.js';
+import type { JigSetups } from '../jig/set-ups.js';
 import { load } from '../load.js';
 import { afloat, designed } from '../lures.js';
 import { resolvePattern } from '../pattern/pattern.js';

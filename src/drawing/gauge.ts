@@ -38,7 +38,8 @@ type Part = {
 };
 
 /** All gauges of a pattern; without tools they are drawn at their own size, kerf not in them. */
-export function gaugeDrawing(blank: Blank, gauges: Gauges, tools: SheetTools | null): GaugeDrawing {
+export function gaugeDrawing(blank: Blank, gauges: Gauges, given: SheetTools | null): GaugeDrawing {
+  const tools = given && { ...given, sheet: lengthwise(given.sheet) };
   const cutter = tools?.cutter ?? BY_HAND;
   const named = [
     ...gauges.profiles.map((g) => ({ called: `${g.side} profile gauge`, plate: g as Plate })),
@@ -53,6 +54,13 @@ export function gaugeDrawing(blank: Blank, gauges: Gauges, tools: SheetTools | n
   const tooLarge = problems.some((p) => p.code === 'gauge-larger-than-sheet');
   return { drawn: tooLarge ? null : drawnParts(blank, parts, cutter, tools), problems };
 }
+
+/** The sheet with its longer side along the rows. */
+const lengthwise = (sheet: Sheet): Sheet => ({
+  ...sheet,
+  lengthMm: Math.max(sheet.lengthMm, sheet.widthMm),
+  widthMm: Math.min(sheet.lengthMm, sheet.widthMm),
+});
 
 function partOf(called: string, plate: Plate, cutter: Cutter): Part {
   const part: NominalPart = { name: called, outline: plate.outline, slotMm: null, openings: [] };

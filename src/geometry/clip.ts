@@ -20,8 +20,8 @@ import {
   PolyTreeD,
 } from 'clipper2-ts';
 import { Fault } from '../problem.js';
-import { type Region, type Ring, ring, signedArea } from './ring.js';
-import type { Point2 } from './vec.js';
+import { type Region, type Ring, ring, selfCrossing, signedArea } from './ring.js';
+import { cross, dot, length, type Point2, sub } from './vec.js';
 
 const PRECISION = 6; // decimals clipper keeps; its default of 2 moves vertices by 0.017 mm
 const SLIVER_AREA = 1e-9; // mm²: pieces below this are rounding, not material
@@ -141,5 +141,33 @@ function points(node: PolyPathD): Ring | null {
   const poly = node.poly;
   if (!poly || poly.length < 3) return null;
   const list = poly.map((p): Point2 => [p.x, p.y]);
-  return Math.abs(signedArea(list)) <= SLIVER_AREA ? null : ring(list, 1e-7);
+  if (Math.abs(signedArea(list)) <= SLIVER_AREA) return null;
+  try {
+    return ring(list, 1e-7);
+  } catch (error) {
+    // Asked only now: the question is slow, and the answer almost always no.
+    if (!selfCrossing(list)) throw error;
+    return ring(withoutHairs(list), 1e-7);
+  }
+}
+
+const HAIR_MM = 3e-6; // three steps of the grid
+
+/**
+ * Rounded to the grid, a hair of an outline, where two others run together, may come to cross itself.
+ * Corners at which the outline turns back onto itself are left out until there is none.
+ */
+function withoutHairs(list: readonly Point2[]): readonly Point2[] {
+  const kept = [...list];
+  for (let i = 0, still = 0; still <= kept.length && kept.length > 3; i++, still++) {
+    const n = kept.length;
+    const [a, b, c] = [kept[(i + n - 1) % n], kept[i % n], kept[(i + 1) % n]];
+    const [there, back] = [sub(b, a), sub(c, b)];
+    const reach = Math.max(length(there), length(back));
+    if (dot(there, back) >= 0 || Math.abs(cross(there, back)) > HAIR_MM * reach) continue;
+    kept.splice(i % n, 1);
+    [i, still] = [(i % n) - 2, 0];
+    if (i < -1) i += kept.length;
+  }
+  return kept;
 }

@@ -1,25 +1,16 @@
 /** A kind of jig as the rest of the program sees it: its set-up file, how it is made, how it is judged. */
-import type { z } from 'zod';
 import type { KeyPath } from '../problem.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import type { JigCheck } from './flaw.js';
 import type { Jig, JigOutcome, JigWork } from './jig.js';
 import type { Printer } from './printer.js';
-import type { JigSetup } from './setup.js';
+import type { JigForm, JigSetup } from './setup.js';
 
-type Sections = Readonly<Record<string, z.ZodType>>;
-
-export type JigKind = {
-  /** The word for it in a set-up file under `jig`, and the name of the shipped file in `jigs/`. */
-  readonly kind: string;
-  /** What it is called when it is spoken of. */
-  readonly called: string;
+export type JigKind = JigForm & {
   /** The part of a pattern its problems are about, unless they say so themselves. */
   readonly path: KeyPath;
   /** A run can do without: one that was not asked for is left out with a warning where it can not be made. */
   readonly isAid: boolean;
-  readonly sections: Sections;
-  readonly schema: z.ZodType;
   /** Keys of its set-up that are the thickness of plastic: none can be thinner than a line of the nozzle. */
   readonly walls: readonly string[];
   readonly make: (kernel: SolidKernel, work: JigWork, set: JigSet) => JigOutcome<Jig>;

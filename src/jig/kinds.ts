@@ -5,9 +5,7 @@ import { dryingCombKind } from './drying-comb/kind.js';
 import { gaugesKind } from './gauges/kind.js';
 import type { JigKind } from './kind.js';
 import { lipSlotGuideKind } from './lip-slot-guide/kind.js';
-import type { Printer } from './printer.js';
 import { sandingCradleKind } from './sanding-cradle/kind.js';
-import type { JigSetup } from './setup.js';
 import { wireFormKind } from './wire-form/kind.js';
 
 export const JIG_KINDS: readonly JigKind[] = [
@@ -19,11 +17,3 @@ export const JIG_KINDS: readonly JigKind[] = [
   sandingCradleKind,
   dryingCombKind,
 ];
-
-/** How each jig is set up, by its kind; a kind that is not there is not wanted. */
-export type JigSetups = {
-  /** The run names its set-ups: then each jig is asked for, and what keeps it from being made is an error. */
-  readonly asked: boolean;
-  readonly printer: Printer;
-  readonly byKind: Readonly<Record<string, JigSetup>>;
-};

@@ -1,17 +1,19 @@
 /** All jigs of a pattern: made, judged, and told why not. */
-import { isError, tell } from '../messages.js';
+import { isError } from '../messages.js';
 import { assertNone, type Problem, problem } from '../problem.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { checkJig, checkPrinted, joined } from './check.js';
 import type { JigFlaw, JigFlawCode } from './flaw.js';
 import type { Jig, JigProblem, JigWork } from './jig.js';
 import type { JigKind, JigSet } from './kind.js';
-import { JIG_KINDS, type JigSetups } from './kinds.js';
+import { JIG_KINDS } from './kinds.js';
+import { toldLeftOut } from './left-out.js';
 import { bedOf, type PrintedPart, printed } from './print.js';
 import type { Printer } from './printer.js';
 import type { Held } from './proof/hold.js';
 import { checkPrinting, type Printing, printing } from './proof/printing.js';
 import { holdWords, printingWords } from './proof/words.js';
+import type { JigSetups } from './set-ups.js';
 import { checkSplit } from './split/check.js';
 
 /** A jig that passed every check, with what is printed of it and what was measured on it. */
@@ -69,17 +71,7 @@ function madeOf(kernel: SolidKernel, kind: JigKind, work: JigWork, set: JigSet):
 /** What keeps an aid from being made, as warnings; none of that kind is made. */
 const leftOut = ({ problems }: JigsMade, { called }: JigKind): JigsMade => ({
   jigs: [],
-  problems: problems.filter(isError).map(({ code, path, facts }) => {
-    const { what, limit, from, fix } = tell(code, facts);
-    return problem('jig-left-out', path, {
-      jig: called,
-      name: facts.name,
-      reason: what,
-      limit,
-      from,
-      fix,
-    });
-  }),
+  problems: toldLeftOut(problems, called),
 });
 
 function judged(kernel: SolidKernel, kind: JigKind, jig: Jig, work: JigWork, set: JigSet) {

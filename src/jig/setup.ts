@@ -44,3 +44,13 @@ export type JigSetup = {
   readonly letters: Letters;
   readonly bed?: Bed | undefined;
 };
+
+/** The set-up file of a kind of jig: what is known of the kind without making one. */
+export type JigForm = {
+  /** The word for it under `jig`, and the name of the shipped file in `jigs/`. */
+  readonly kind: string;
+  /** What it is called when it is spoken of. */
+  readonly called: string;
+  readonly sections: Readonly<Record<string, z.ZodType>>;
+  readonly schema: z.ZodType;
+};

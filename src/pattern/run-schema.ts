@@ -225,7 +225,7 @@ export const runSections = {
     .max(20)
     .optional()
     .describe(
-      'Jig set-up files, relative to this run file; copy one of those that come with the program to start from. Only the jigs named here are made; an empty list makes none. Left out: a drill-stop jig and a lip-slot guide with the set-ups that come with the program.',
+      'Jig set-up files, relative to this run file; copy one of those that come with the program to start from. Only the jigs named here are made; an empty list makes none. A printer file may be among them. Left out: all jigs, with the set-ups and the printer that come with the program.',
     ),
 } as const;
 

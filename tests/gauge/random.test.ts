@@ -46,7 +46,11 @@ test(`${LURES} lures by chance (seed ${SEED})`, () => {
     const { blank } = makeBlank(pattern, shape);
     if (!blank) continue;
     for (const tools of [null, { sheet, cutter }]) {
-      const { gauged: found, problems } = gauged({ pattern, shape, blank }, gaugesSetup, tools);
+      const { gauged: found, problems } = gauged(
+        { pattern, shape, blank },
+        { wish: gaugesSetup, asked: true },
+        tools,
+      );
       // A belly like a keel has a corner that even a fine cutter rounds.
       expect(problems.filter((p) => p.code !== 'gauge-corner-left')).toEqual([]);
       if (!found) throw new Error('no gauges');

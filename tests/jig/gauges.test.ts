@@ -103,7 +103,7 @@ describe('damage', () => {
   test('a plate pushed into the wood', () => {
     const deeper = shifted(section, [0, section.freeDirection?.[1] ?? 0, 0]);
     const codes = checkJig(kernel, deeper, diver).flaws.map((f) => f.code);
-    expect(codes).toContain('overlaps-blank');
+    expect(codes).toContain('blank-cannot-move');
   });
 });
 

@@ -19,7 +19,12 @@ const setup: LipSlotGuideSetup = { ...lipSlotSetup, blank: 'shaped' };
 const file = dataOf('tests/mass/patterns/diver.yaml') as PatternFile;
 
 const divers = [0, 20, 45, 70, 90].map((angleDeg) => {
-  const lip = { ...file.lip!, angleDeg, slot: { ...file.lip!.slot, stationMm: 12, depthMm: 7 } };
+  const lip = {
+    ...file.lip!,
+    cornerRadiusMm: 0,
+    angleDeg,
+    slot: { ...file.lip!.slot, stationMm: 12, depthMm: 7 },
+  };
   return designOf({ ...patternOf('diver', { lip, ballast: [] }) });
 });
 const guideOf = (work: (typeof divers)[number], changed: Partial<LipSlotGuideSetup> = {}) =>
@@ -75,7 +80,12 @@ describe('a shaped diver, its lip from straight ahead to square', () => {
 
 test('a round body rolls in any seat: the guide is made, with a warning and no lean', () => {
   const round = patternOf('diver', {
-    lip: { ...file.lip!, angleDeg: 0, slot: { ...file.lip!.slot, stationMm: 12, depthMm: 7 } },
+    lip: {
+      ...file.lip!,
+      cornerRadiusMm: 0,
+      angleDeg: 0,
+      slot: { ...file.lip!.slot, stationMm: 12, depthMm: 7 },
+    },
     ballast: [],
     body: {
       ...file.body,

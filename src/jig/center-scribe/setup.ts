@@ -1,7 +1,7 @@
 /** The set-up file of the center scribe. Every length is mm. */
 import { z } from 'zod';
 import { mm, positiveMm } from '../../pattern/fields.js';
-import { commonSections, seatClearance } from '../setup.js';
+import { commonSections, type JigForm, seatClearance } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('center-scribe');
 
@@ -36,3 +36,10 @@ export const centerScribeSchema = z
   .describe('Set-up of the center scribe.');
 
 export type CenterScribeSetup = z.output<typeof centerScribeSchema>;
+
+export const centerScribeForm: JigForm = {
+  kind: 'center-scribe',
+  called: 'center scribe',
+  sections: centerScribeSections,
+  schema: centerScribeSchema,
+};

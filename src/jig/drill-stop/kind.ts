@@ -4,15 +4,12 @@ import { checkDrillGuides } from './check.js';
 import type { DrillStopJig } from './jig.js';
 import { drillStopJig } from './make.js';
 import { pilotBorings } from './pilots.js';
-import { type DrillStopSetup, drillStopSchema, drillStopSections } from './setup.js';
+import { type DrillStopSetup, drillStopForm } from './setup.js';
 
 export const drillStop = jigKind<DrillStopSetup, DrillStopJig>({
-  kind: 'drill-stop',
-  called: 'drill-stop jig',
+  ...drillStopForm,
   path: ['ballast'],
   isAid: false,
-  sections: drillStopSections,
-  schema: drillStopSchema,
   walls: ['wallMm', 'floorMm', 'webMm'],
   make: (kernel, work, set) => {
     const { pilots } = set.setup;

@@ -1,7 +1,7 @@
 /** The set-up file of the drying comb. Every length is mm. */
 import { z } from 'zod';
 import { mm, positiveMm } from '../../pattern/fields.js';
-import { commonSections } from '../setup.js';
+import { commonSections, type JigForm } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('drying-comb');
 
@@ -31,3 +31,10 @@ export const dryingCombSchema = z
   .describe('Set-up of the drying comb.');
 
 export type DryingCombSetup = z.output<typeof dryingCombSchema>;
+
+export const dryingCombForm: JigForm = {
+  kind: 'drying-comb',
+  called: 'drying comb',
+  sections: dryingCombSections,
+  schema: dryingCombSchema,
+};

@@ -16,7 +16,7 @@ import type { JigWork } from '../jig.js';
 import type { GaugeJig, ProfileGaugeJig, SectionGaugeJig } from './jig.js';
 import type { GaugesSetup } from './setup.js';
 
-const EDGE = 0.02; // mm: chords of plate and body, and the rounding of the mesh
+const EDGE = 0.03; // mm: chords of plate and body, and the rounding of the mesh
 const REFERENCE = 0.005; // mm: how far reference edges and notch may be from center plane and datum line
 const CORNER = 1; // mm: nearer to the end of an edge the corner of the plate is nearest
 

@@ -1,7 +1,7 @@
 /** The set-up file of the gauges, for those that are printed and those that are cut from sheet. Every length is mm. */
 import { z } from 'zod';
 import { mm, positiveMm, ratio } from '../../pattern/fields.js';
-import { commonSections, seatClearance } from '../setup.js';
+import { commonSections, type JigForm, seatClearance } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('gauges');
 const MOST = 24;
@@ -47,3 +47,10 @@ export const gaugesSchema = z
   .describe('Set-up of the section gauges and profile gauges.');
 
 export type GaugesSetup = z.output<typeof gaugesSchema>;
+
+export const gaugesForm: JigForm = {
+  kind: 'gauges',
+  called: 'set of gauges',
+  sections: gaugesSections,
+  schema: gaugesSchema,
+};

@@ -2,15 +2,12 @@ import { jigKind } from '../kind.js';
 import { checkSawSlot } from './check.js';
 import type { LipSlotGuide } from './jig.js';
 import { lipSlotGuide } from './make.js';
-import { type LipSlotGuideSetup, lipSlotGuideSchema, lipSlotGuideSections } from './setup.js';
+import { type LipSlotGuideSetup, lipSlotGuideForm } from './setup.js';
 
 export const lipSlotGuideKind = jigKind<LipSlotGuideSetup, LipSlotGuide>({
-  kind: 'lip-slot-guide',
-  called: 'lip-slot guide',
+  ...lipSlotGuideForm,
   path: ['lip', 'slot'],
   isAid: false,
-  sections: lipSlotGuideSections,
-  schema: lipSlotGuideSchema,
   walls: ['wallMm', 'cheekMm'],
   make: (kernel, work, set) => lipSlotGuide(kernel, work, set),
   measure: (kernel, jig, work, { setup }) => checkSawSlot(kernel, jig, work, setup),

@@ -1,7 +1,7 @@
 /** The set-up file of the lip-slot guide. Every length is mm. */
 import { z } from 'zod';
 import { mm, positiveMm } from '../../pattern/fields.js';
-import { commonSections } from '../setup.js';
+import { commonSections, type JigForm } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('lip-slot-guide');
 
@@ -57,3 +57,10 @@ export const lipSlotGuideSchema = z
   .describe('Set-up of the lip-slot guide.');
 
 export type LipSlotGuideSetup = z.output<typeof lipSlotGuideSchema>;
+
+export const lipSlotGuideForm: JigForm = {
+  kind: 'lip-slot-guide',
+  called: 'lip-slot guide',
+  sections: lipSlotGuideSections,
+  schema: lipSlotGuideSchema,
+};

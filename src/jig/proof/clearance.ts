@@ -7,7 +7,7 @@
  * faced, and the gap is at most the band's greatest and what the play moves that face away: a move p
  * gives a flat or convex place with the normal n just max(0, n · p). Where the workpiece leaves the
  * jig, rims come into view that were not made to fit it; so of each side of the workpiece that is
- * faced a third may open wider, and no more.
+ * faced a half may open wider, and no more.
  */
 import type { Facets } from '../../geometry/facet-tree.js';
 import { distanceBetween, distanceToFacets } from '../../geometry/nearness.js';
@@ -45,7 +45,7 @@ const ROUNDING = 1e-3; // mm: coordinates of meshes are 32-bit, outlines are tol
 const SLACK = 0.03; // mm
 
 /** Of what is faced on one side; and as many places at least, for a few say nothing. */
-const MOST_WIDE = 1 / 3;
+const MOST_WIDE = 1 / 2;
 const LEAST_WIDE = 5;
 
 export type Clearance = JigCheck & { readonly faced: readonly Faced[] };

@@ -1,7 +1,7 @@
 /** The set-up file of the sanding cradle. Every length is mm. */
 import { z } from 'zod';
 import { mm, positiveMm, ratio } from '../../pattern/fields.js';
-import { commonSections } from '../setup.js';
+import { commonSections, type JigForm } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('sanding-cradle');
 
@@ -27,3 +27,10 @@ export const sandingCradleSchema = z
   .describe('Set-up of the sanding cradle.');
 
 export type SandingCradleSetup = z.output<typeof sandingCradleSchema>;
+
+export const sandingCradleForm: JigForm = {
+  kind: 'sanding-cradle',
+  called: 'sanding cradle',
+  sections: sandingCradleSections,
+  schema: sandingCradleSchema,
+};

@@ -90,19 +90,22 @@ export function wireForm(
   return { jigs: [jig], problems: [] };
 }
 
-/** Two steel pins can not stand in one place, nor with a skin of plastic between them. */
+/** Two steel pins can not stand in one place, nor with a skin of plastic between them: the nearest two are told. */
 function tooNear(pegs: readonly FormPeg[], { webMm, pinClearanceMm }: WireFormSetup): JigProblem[] {
-  return pegs.flatMap((a, i) =>
-    pegs.slice(i + 1).flatMap((b): JigProblem[] => {
-      if (a.isPrinted && b.isPrinted) return [];
-      const betweenMm = distance(a.center, b.center) - a.radiusMm - b.radiusMm - pinClearanceMm;
-      if (betweenMm >= webMm) return [];
-      const [stationMm, nextStationMm] = [a.center[0], b.center[0]];
-      return [
-        { code: 'jig-pins-too-close', facts: { stationMm, nextStationMm, betweenMm, webMm } },
-      ];
-    }),
+  const pairs = pegs.flatMap((a, i) =>
+    pegs
+      .slice(i + 1)
+      .filter((b) => !(a.isPrinted && b.isPrinted))
+      .map((b) => ({
+        stationMm: a.center[0],
+        nextStationMm: b.center[0],
+        betweenMm: distance(a.center, b.center) - a.radiusMm - b.radiusMm - pinClearanceMm,
+      })),
   );
+  const near = pairs.filter(({ betweenMm }) => betweenMm < webMm);
+  if (near.length === 0) return [];
+  const nearest = near.reduce((x, y) => (y.betweenMm < x.betweenMm ? y : x));
+  return [{ code: 'jig-pins-too-close', facts: { ...nearest, webMm } }];
 }
 
 const flatWay = ({ path }: BentWire, [left, bottom]: Point2): Point2[] => {

@@ -1,7 +1,7 @@
 /** The set-up file of the wire form. Every length is mm. */
 import { z } from 'zod';
 import { mm, positiveMm } from '../../pattern/fields.js';
-import { commonSections } from '../setup.js';
+import { commonSections, type JigForm } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('wire-form');
 
@@ -25,3 +25,10 @@ export const wireFormSections = {
 export const wireFormSchema = z.strictObject(wireFormSections).describe('Set-up of the wire form.');
 
 export type WireFormSetup = z.output<typeof wireFormSchema>;
+
+export const wireFormForm: JigForm = {
+  kind: 'wire-form',
+  called: 'wire form',
+  sections: wireFormSections,
+  schema: wireFormSchema,
+};
