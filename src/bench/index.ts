@@ -6,10 +6,13 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { preparedSolid, reballasted } from '../afloat/floating.js';
 import { shippedPath } from '../io.js';
+import { shapedCg } from '../pipeline.js';
 import { produce } from '../produce.js';
 import { benchBallast } from './ballast.js';
 import { benchCuts, benchEllipsoid, benchRests } from './float.js';
-import { benchJigs } from './jigs.js';
+import { workDoor } from './jig-door.js';
+import { benchJigTimes } from './jig-times.js';
+import { benchJigs, oneOfEachKind } from './jigs.js';
 import { makeRows } from './make.js';
 import { printNestBoxes } from './nest-boxes-tables.js';
 import { planRows } from './plan.js';
@@ -21,9 +24,17 @@ if (!made) throw new Error('the shipped run does not build');
 table(
   benchJigs(
     made.kernel,
-    made.build.products.flatMap((p) => p.jigs.map(({ jig }) => jig)),
+    oneOfEachKind(made.build.products.flatMap((p) => p.jigs.map(({ jig }) => jig))),
   ),
 );
+
+console.log('From a pattern to the bytes of its jigs, and their proof');
+const door = workDoor();
+for (const { pattern, blank, body, floating } of made.build.products) {
+  const { materials } = made.build.job;
+  const work = { pattern, blank, body, materials, shapedCgMm: shapedCg(floating) };
+  table(benchJigTimes(made.kernel, work, door.setups));
+}
 
 console.log(
   'A body cut at a waterline, volume and center: our own cut against the mesh kernel’s plane split',

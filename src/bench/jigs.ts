@@ -32,6 +32,10 @@ export type JigBenchRow = {
 
 const RUNS = { warm: 3, kernel: 11, jscad: 5 };
 
+/** The first jig of each kind: the second kernel takes seconds for one. */
+export const oneOfEachKind = (jigs: readonly Jig[]): readonly Jig[] =>
+  jigs.filter((jig, i) => jigs.findIndex(({ kind }) => kind === jig.kind) === i);
+
 /** One row a jig, in their order. */
 export function benchJigs(kernel: SolidKernel, jigs: readonly Jig[]): readonly JigBenchRow[] {
   return jigs.map((jig) => {

@@ -62,7 +62,7 @@ export function threemf(set: ThreemfSet): Uint8Array {
     '_rels/.rels': strToU8(RELATIONSHIPS),
     [MODEL_PATH]: strToU8(model(set)),
   };
-  return zipSync(members, { mtime: zipTime(), level: 9 });
+  return zipSync(members, { mtime: zipTime(), level: 4 });
 }
 
 function model({ title, description, application, parts }: ThreemfSet): string {

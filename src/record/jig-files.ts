@@ -1,4 +1,4 @@
-/** The files of a pattern's jigs: each part as STL and 3MF, the set laid out on the bed, pictures. */
+/** The files of a pattern's jigs: each part as STL, the set laid out on the bed as 3MF, pictures. */
 import { stl } from '../formats/stl.js';
 import { type ThreemfPart, type ThreemfSet, threemf } from '../formats/threemf.js';
 import { threemfComplaints } from '../formats/threemf-check.js';
@@ -10,7 +10,6 @@ import type { PrintedPart } from '../jig/print.js';
 import type { Printer } from '../jig/printer.js';
 import type { ReadyJig } from '../jig/set.js';
 import { assertNone, Fault } from '../problem.js';
-import { translation } from '../solid/placement.js';
 import { assemblySheet, kindSheet, type PicturedWork } from './jig-pictures.js';
 import { solidsSvg } from './pictures.js';
 
@@ -48,10 +47,14 @@ export function jigFiles(
     bytes: threemfOf({ title, description: `Jigs for ${title}`, application: tool, parts }),
   });
   return [
-    ...named.flatMap(({ name, part }): JigFile[] => [
-      { path: `jigs/${name}.stl`, kind: 'jig', format: 'stl', bytes: jigStl(name, part) },
-      mf(`jigs/${name}.3mf`, [{ name, mesh: part.mesh, at: translation(0, 0, 0) }]),
-    ]),
+    ...named.map(
+      ({ name, part }): JigFile => ({
+        path: `jigs/${name}.stl`,
+        kind: 'jig',
+        format: 'stl',
+        bytes: jigStl(name, part),
+      }),
+    ),
     ...setFiles(named, printer, work.name).map(({ path, parts }) => mf(path, parts)),
     ...pictures(
       jigs.map(({ jig }) => jig),
