@@ -54,6 +54,8 @@ export function gapBetween(kernel: SolidKernel, a: Csg, b: Csg, upTo: number): n
   });
 }
 
+/** Mm: the kernel's corners are 32-bit, and a slice through two that are one zigzags by rounding. */
+const TOGETHER = 1e-5;
 const SLIVER = 1e-9; // mm²: loops under this are rounding, not section
 
 /** The sections of a solid at some heights z, as regions in x and y; none where there is no material. */
@@ -112,8 +114,8 @@ function loopsAt(keep: Keep, solid: KernelSolid, z: number): Point2[][] {
 /** The kernel gives outer loops counter-clockwise and holes clockwise, in no order. */
 function regionsOf(loops: readonly (readonly Point2[])[]): Region[] {
   const sized = loops.filter((l) => l.length >= 3 && Math.abs(signedArea(l)) > SLIVER);
-  const outers = sized.filter((l) => signedArea(l) > 0).map((l) => ring(l));
-  const holes = sized.filter((l) => signedArea(l) < 0).map((l) => ring(l));
+  const outers = sized.filter((l) => signedArea(l) > 0).map((l) => ring(l, TOGETHER));
+  const holes = sized.filter((l) => signedArea(l) < 0).map((l) => ring(l, TOGETHER));
   const owner = (hole: Ring): Ring => {
     const around = outers.filter((o) => insideRing(hole[0], o));
     if (around.length === 0) throw new Fault('section has a hole in nothing');
