@@ -5,6 +5,8 @@ import type { Draw } from './drawn-outline.js';
 
 /** Odd, and far from a power of two: neighboring seeds do not share cases. */
 const SEED_STEP = 1_000_003;
+/** Far from every other case: leaning holes and twists have draws of their own. */
+const LEANING = 1_500_000_001;
 
 /**
  * The pattern file with this number; every one can be drawn by itself. It keeps the schema; whether
@@ -12,6 +14,7 @@ const SEED_STEP = 1_000_003;
  */
 export function drawnPattern(seed: number, index: number): PatternFile {
   const draw = seededDraws(seed * SEED_STEP + index);
+  const lean = seededDraws(seed * SEED_STEP + index + LEANING);
   const between = (low: number, high: number) => low + (high - low) * draw();
   const tenths = (low: number, high: number) => Math.round(10 * between(low, high)) / 10;
   const lengthMm = Math.round(between(40, 250));
@@ -38,11 +41,11 @@ export function drawnPattern(seed: number, index: number): PatternFile {
       ],
     },
     ...(draw() < 0.75 ? { lip: lip(draw, lengthMm, breadth) } : {}),
-    ballast: holes(draw, { lengthMm, belly, breadth, allowance }),
+    ballast: leaning(lean, holes(draw, { lengthMm, belly, breadth, allowance })),
     ...(draw() < 0.9 ? { towEye: { kind, heightMm: tenths(-0.15 * belly, 0.15 * back) } } : {}),
     hangers: hangers(draw, kind),
     ...(draw() < 0.85 ? { tailEye: { kind, heightMm: 0 } } : {}),
-    ...(wire ? { throughWire: { diameterMm: 1.2, boreMm: 2 } } : {}),
+    ...(wire ? { throughWire: throughWire(lean) } : {}),
     timber: draw() < 0.5 ? 'western-redcedar' : 'american-basswood',
     sandingAllowanceMm: allowance,
     blockThicknessMm: Math.ceil(2 * breadth + between(0, 4)),
@@ -102,6 +105,19 @@ function holes(draw: Draw, { lengthMm, belly, breadth, allowance }: Wood) {
       metal: draw() < 0.7 ? 'lead' : 'tin',
     };
   });
+}
+
+/** One hole in four leans. */
+const leaning = (draw: Draw, upright: ReturnType<typeof holes>) =>
+  upright.map((hole) => {
+    const [leans, tilt] = [draw() < 0.25, draw()];
+    return leans ? { ...hole, tiltDeg: Math.round(60 * tilt - 30) } : hole;
+  });
+
+/** Half of the eyes twisted, for which the bore has to be wide. */
+function throughWire(draw: Draw) {
+  const twistTurns = draw() < 0.5 ? 0 : 1 + Math.floor(4 * draw());
+  return { diameterMm: 1.2, boreMm: twistTurns > 0 ? 4 : 2, twistTurns };
 }
 
 function hangers(draw: Draw, kind: string) {

@@ -6,19 +6,19 @@
  */
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { stl } from '../formats/stl.js';
 import { makeJigs } from '../jig/set.js';
 import { loadKernel } from '../solid/kernel.js';
 import { drawnPattern } from './drawn-pattern.js';
 import { workDoor } from './jig-door.js';
+import { soakArguments } from './soak-arguments.js';
 
 /** Patterns that can not be made in wood come along; so many for each asked for end the soak. */
 const CASES_PER_PATTERN = 6;
 /** Files of an earlier soak are taken away, nothing else. */
 const FILE = /^drawn-\d+-[a-z0-9-]+\.stl$/;
 
-const { count, seed, from, write, out } = asked();
+const { count, seed, from, write, out } = soakArguments('output/soak-jigs', { writes: true });
 const kernel = await loadKernel();
 const { workOf, setups } = workDoor();
 if (write > 0) mkdirSync(out, { recursive: true });
@@ -69,42 +69,5 @@ function inCase<T>(index: number, work: () => T): T {
   } catch (error) {
     console.error(`case ${index} of seed ${seed}`);
     throw error;
-  }
-}
-
-type Asked = {
-  readonly count: number;
-  readonly seed: number;
-  readonly from: number;
-  readonly write: number;
-  readonly out: string;
-};
-
-function asked(): Asked {
-  try {
-    const { values } = parseArgs({
-      options: {
-        count: { type: 'string', default: '200' },
-        seed: { type: 'string', default: '1' },
-        from: { type: 'string', default: '0' },
-        write: { type: 'string', default: '0' },
-        out: { type: 'string', default: 'output/soak-jigs' },
-      },
-    });
-    const whole = (name: 'count' | 'seed' | 'from' | 'write', least: number): number => {
-      const value = Number(values[name]);
-      if (Number.isSafeInteger(value) && value >= least) return value;
-      throw new Error(`--${name} ${values[name]}: give a whole number from ${least}.`);
-    };
-    return {
-      count: whole('count', 1),
-      seed: whole('seed', 0),
-      from: whole('from', 0),
-      write: whole('write', 0),
-      out: values.out,
-    };
-  } catch (error) {
-    console.error((error as Error).message);
-    process.exit(2);
   }
 }

@@ -5,10 +5,10 @@
  */
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { parseArgs } from 'node:util';
 import { recordText } from '../record/build-json.js';
 import { faceCase } from './drawn-face.js';
 import { nestOf } from './nest-door.js';
+import { soakArguments } from './soak-arguments.js';
 import { type Soaked, soakRecord } from './soak-record.js';
 
 /** Faces a file holds: some megabytes. */
@@ -18,7 +18,7 @@ const CASES_PER_FACE = 4;
 /** Files of an earlier soak are taken away, nothing else. */
 const FILE = /^faces-\d+\.json$/;
 
-const { count, seed, from, out } = asked();
+const { count, seed, from, out } = soakArguments('output/soak-nest', { writes: false });
 mkdirSync(out, { recursive: true });
 for (const file of readdirSync(out)) if (FILE.test(file)) rmSync(join(out, file));
 
@@ -59,38 +59,4 @@ function write(): void {
   const first = String(unwritten[0].index).padStart(6, '0');
   writeFileSync(join(out, `faces-${first}.json`), recordText(soakRecord(seed, unwritten)));
   unwritten = [];
-}
-
-type Asked = {
-  readonly count: number;
-  readonly seed: number;
-  readonly from: number;
-  readonly out: string;
-};
-
-function asked(): Asked {
-  try {
-    const { values } = parseArgs({
-      options: {
-        count: { type: 'string', default: '200' },
-        seed: { type: 'string', default: '1' },
-        from: { type: 'string', default: '0' },
-        out: { type: 'string', default: 'output/soak-nest' },
-      },
-    });
-    const whole = (name: 'count' | 'seed' | 'from', least: number): number => {
-      const value = Number(values[name]);
-      if (Number.isSafeInteger(value) && value >= least) return value;
-      throw new Error(`--${name} ${values[name]}: give a whole number from ${least}.`);
-    };
-    return {
-      count: whole('count', 1),
-      seed: whole('seed', 0),
-      from: whole('from', 0),
-      out: values.out,
-    };
-  } catch (error) {
-    console.error((error as Error).message);
-    process.exit(2);
-  }
 }

@@ -158,16 +158,13 @@ const HAIR_MM = 3e-6; // three steps of the grid
  * Corners at which the outline turns back onto itself are left out until there is none.
  */
 function withoutHairs(list: readonly Point2[]): readonly Point2[] {
-  const kept = [...list];
-  for (let i = 0, still = 0; still <= kept.length && kept.length > 3; i++, still++) {
-    const n = kept.length;
-    const [a, b, c] = [kept[(i + n - 1) % n], kept[i % n], kept[(i + 1) % n]];
-    const [there, back] = [sub(b, a), sub(c, b)];
-    const reach = Math.max(length(there), length(back));
-    if (dot(there, back) >= 0 || Math.abs(cross(there, back)) > HAIR_MM * reach) continue;
-    kept.splice(i % n, 1);
-    [i, still] = [(i % n) - 2, 0];
-    if (i < -1) i += kept.length;
-  }
-  return kept;
+  const n = list.length;
+  const at = list.findIndex((p, i) => turnsBack(list[(i + n - 1) % n], p, list[(i + 1) % n]));
+  return at < 0 || n <= 3 ? list : withoutHairs(list.filter((_, i) => i !== at));
+}
+
+function turnsBack(a: Point2, b: Point2, c: Point2): boolean {
+  const [there, back] = [sub(b, a), sub(c, b)];
+  const reach = Math.max(length(there), length(back));
+  return dot(there, back) < 0 && Math.abs(cross(there, back)) <= HAIR_MM * reach;
 }

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { drawnPattern } from '../../src/bench/drawn-pattern.js';
+import type { JigWork } from '../../src/jig/jig.js';
 import { laidOut } from '../../src/jig/lay-out.js';
 import { makeJigs } from '../../src/jig/set.js';
 import { loadKernel } from '../../src/solid/kernel.js';
-import { setups, shippedWork } from './works.js';
+import { setups, shippedWork, workOf } from './works.js';
 
 const kernel = await loadKernel();
 const skerry = shippedWork('skerry');
@@ -77,4 +79,12 @@ test('every part of a set lies on one bed of those laid out', () => {
   ).toEqual(parts.map((_, i) => i));
   const tight = laidOut(parts, { ...setups.printer, bed: { xMm: 200, yMm: 120, zMm: 100 } });
   expect(tight.length).toBeGreaterThan(beds.length);
+});
+
+test('a gauge whose cut runs so close along its plate that rounding makes the outline cross itself', () => {
+  const work = workOf(drawnPattern(1, 10));
+  expect(work).not.toBeNull();
+  const { gauges } = setups.byKind;
+  const made = makeJigs(kernel, work as JigWork, { ...setups, byKind: { gauges } });
+  expect(made.jigs.length).toBeGreaterThan(6);
 });
