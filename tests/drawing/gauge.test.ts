@@ -64,7 +64,9 @@ describe('gauges to cut', () => {
     const { drawn } = drawnWith(0.2, { lengthMm: 145, widthMm: 60 });
     expect(drawn!.drawing.strokes.filter((s) => s.layer === 'STOCK').length).toBeGreaterThan(2);
     expect(checkDrawing(drawn!.drawing)).toEqual([]);
-    const small = drawnWith(0.2, { lengthMm: 100 });
+    // Turned, the sheet of 100 by 200 mm is long enough.
+    expect(drawnWith(0.2, { lengthMm: 100 }).problems).toEqual([]);
+    const small = drawnWith(0.2, { lengthMm: 100, widthMm: 90 });
     expect(small.drawn).toBeNull();
     expect(small.problems.map((p) => [p.code, p.facts.gauge])).toEqual([
       ['gauge-larger-than-sheet', 'belly profile gauge'],
