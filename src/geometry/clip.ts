@@ -147,11 +147,12 @@ function points(node: PolyPathD): Ring | null {
   } catch (error) {
     // Asked only now: the question is slow, and the answer almost always no.
     if (!selfCrossing(list)) throw error;
-    return ring(withoutHairs(list), 1e-7);
+    return isHair(list) ? null : ring(withoutHairs(list), 1e-7);
   }
 }
 
 const HAIR_MM = 3e-6; // three steps of the grid
+const HAIR_WIDTH_MM = 1e-4;
 
 /**
  * Rounded to the grid, a hair of an outline, where two others run together, may come to cross itself.
@@ -161,6 +162,12 @@ function withoutHairs(list: readonly Point2[]): readonly Point2[] {
   const n = list.length;
   const at = list.findIndex((p, i) => turnsBack(list[(i + n - 1) % n], p, list[(i + 1) % n]));
   return at < 0 || n <= 3 ? list : withoutHairs(list.filter((_, i) => i !== at));
+}
+
+/** So thin all along that it is what rounding left between two outlines. */
+function isHair(list: readonly Point2[]): boolean {
+  const around = list.reduce((sum, p, i) => sum + length(sub(list[(i + 1) % list.length], p)), 0);
+  return Math.abs(signedArea(list)) < HAIR_WIDTH_MM * around;
 }
 
 function turnsBack(a: Point2, b: Point2, c: Point2): boolean {

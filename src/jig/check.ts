@@ -82,7 +82,7 @@ function checkSolid(kernel: SolidKernel, jig: Jig): JigCheck {
   return {
     flaws: flawsOf([
       [pieces !== 1, 'not-one-piece', pieces, 1],
-      [genus !== jig.openings, 'openings', genus, jig.openings],
+      [jig.openings !== null && genus !== jig.openings, 'openings', genus, jig.openings ?? 0],
     ]),
     measured: { pieces, openings: genus },
   };

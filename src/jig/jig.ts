@@ -59,8 +59,8 @@ export type Jig = {
   readonly keepWholeMm: readonly (readonly [fromX: number, toX: number])[];
   readonly sizeMm: Point3;
   readonly volumeMm3: number;
-  /** Openings right through the solid, to hold its genus against. */
-  readonly openings: number;
+  /** Openings right through the solid, to hold its genus against; null where bosses of leaning guides may bridge more. */
+  readonly openings: number | null;
   readonly letters: readonly Sunk[];
   /** Texts for which there was no room. */
   readonly lettersLeftOut: readonly string[];

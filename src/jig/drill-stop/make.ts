@@ -75,7 +75,7 @@ export function drillStopJig(
     sizeMm: meshBox(mesh)[1],
     keepWholeMm: keptWhole(plan, setup),
     volumeMm3: meshVolume(mesh),
-    openings: openingsOf(plan),
+    openings: guides.some((g) => g.tiltDeg !== 0) ? null : openingsOf(plan),
     letters: sunk,
     lettersLeftOut: leftOut,
     guides,

@@ -212,9 +212,12 @@ function profileJig(
   };
 }
 
+const CRUMB_MM2 = 0.01; // what is left between two outlines that run together, and no plate
+
 function single(regions: readonly Region[]): Region {
-  if (regions.length !== 1) throw new Fault(`gauge in ${regions.length} pieces`);
-  return regions[0];
+  const pieces = regions.filter((r) => regionArea(r) > CRUMB_MM2);
+  if (pieces.length !== 1) throw new Fault(`gauge in ${pieces.length} pieces`);
+  return pieces[0];
 }
 
 type PlateSolid = {
