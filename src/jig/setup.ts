@@ -45,12 +45,24 @@ export type JigSetup = {
   readonly bed?: Bed | undefined;
 };
 
+type Sections = Readonly<Record<string, z.ZodType>>;
+
+/** What a set-up file of these sections says, defaults filled in. */
+export type SetupOf<S extends Sections> = z.output<z.ZodObject<S>>;
+
 /** The set-up file of a kind of jig: what is known of the kind without making one. */
 export type JigForm = {
   /** The word for it under `jig`, and the name of the shipped file in `jigs/`. */
   readonly kind: string;
   /** What it is called when it is spoken of. */
   readonly called: string;
-  readonly sections: Readonly<Record<string, z.ZodType>>;
+  readonly sections: Sections;
   readonly schema: z.ZodType;
 };
+
+export const jigForm = (
+  kind: string,
+  called: string,
+  sections: Sections,
+  about = `Set-up of the ${called}.`,
+): JigForm => ({ kind, called, sections, schema: z.strictObject(sections).describe(about) });

@@ -4,7 +4,7 @@ import { halves } from '../../src/body/properties.js';
 import { checkJig, joined } from '../../src/jig/check.js';
 import { isDrillStop } from '../../src/jig/drill-stop/jig.js';
 import { drillStop } from '../../src/jig/drill-stop/kind.js';
-import { type DrillStopSetup, drillStopSchema } from '../../src/jig/drill-stop/setup.js';
+import { type DrillStopSetup, drillStopForm } from '../../src/jig/drill-stop/setup.js';
 import type { Jig, JigWork } from '../../src/jig/jig.js';
 import { loadKernel } from '../../src/solid/kernel.js';
 import { MATERIALS } from '../mass/lures.js';
@@ -148,7 +148,7 @@ test('an older set-up file stays valid, and its jig has neither pilots nor ears'
     bushingShoulderMm: _h,
     ...older
   } = drillStopSetup;
-  const setup = drillStopSchema.parse({ ...older, bed: printer.bed });
+  const setup = drillStopForm.schema.parse({ ...older, bed: printer.bed }) as DrillStopSetup;
   const [jig] = drillStop.make(kernel, work(SCREWS), { setup, printer }).jigs;
   if (!isDrillStop(jig)) throw new Error('no jig');
   expect(jig.guides.map((g) => g.for)).toEqual(['ballast']);

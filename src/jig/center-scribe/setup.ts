@@ -1,7 +1,6 @@
 /** The set-up file of the center scribe. Every length is mm. */
-import { z } from 'zod';
 import { mm, positiveMm } from '../../pattern/fields.js';
-import { commonSections, type JigForm, seatClearance } from '../setup.js';
+import { commonSections, jigForm, type SetupOf, seatClearance } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('center-scribe');
 
@@ -31,15 +30,6 @@ export const centerScribeSections = {
   bed,
 };
 
-export const centerScribeSchema = z
-  .strictObject(centerScribeSections)
-  .describe('Set-up of the center scribe.');
+export type CenterScribeSetup = SetupOf<typeof centerScribeSections>;
 
-export type CenterScribeSetup = z.output<typeof centerScribeSchema>;
-
-export const centerScribeForm: JigForm = {
-  kind: 'center-scribe',
-  called: 'center scribe',
-  sections: centerScribeSections,
-  schema: centerScribeSchema,
-};
+export const centerScribeForm = jigForm('center-scribe', 'center scribe', centerScribeSections);

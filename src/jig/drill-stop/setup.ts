@@ -1,7 +1,7 @@
 /** The set-up file of the drill-stop jig. Every length is mm. What older files do not have may be left out. */
 import { z } from 'zod';
 import { mm, positiveMm } from '../../pattern/fields.js';
-import { commonSections, type JigForm, seatClearance } from '../setup.js';
+import { commonSections, jigForm, type SetupOf, seatClearance } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('drill-stop');
 
@@ -101,17 +101,8 @@ export const drillStopSections = {
   bed,
 };
 
-export const drillStopSchema = z
-  .strictObject(drillStopSections)
-  .describe('Set-up of the drill-stop jig.');
-
 export type Pilots = z.output<typeof pilotsSection>;
 export type Ears = z.output<typeof earsSection>;
-export type DrillStopSetup = z.output<typeof drillStopSchema>;
+export type DrillStopSetup = SetupOf<typeof drillStopSections>;
 
-export const drillStopForm: JigForm = {
-  kind: 'drill-stop',
-  called: 'drill-stop jig',
-  sections: drillStopSections,
-  schema: drillStopSchema,
-};
+export const drillStopForm = jigForm('drill-stop', 'drill-stop jig', drillStopSections);

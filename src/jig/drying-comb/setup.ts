@@ -1,7 +1,7 @@
 /** The set-up file of the drying comb. Every length is mm. */
 import { z } from 'zod';
 import { mm, positiveMm } from '../../pattern/fields.js';
-import { commonSections, type JigForm } from '../setup.js';
+import { commonSections, jigForm, type SetupOf } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('drying-comb');
 
@@ -26,15 +26,6 @@ export const dryingCombSections = {
   bed,
 };
 
-export const dryingCombSchema = z
-  .strictObject(dryingCombSections)
-  .describe('Set-up of the drying comb.');
+export type DryingCombSetup = SetupOf<typeof dryingCombSections>;
 
-export type DryingCombSetup = z.output<typeof dryingCombSchema>;
-
-export const dryingCombForm: JigForm = {
-  kind: 'drying-comb',
-  called: 'drying comb',
-  sections: dryingCombSections,
-  schema: dryingCombSchema,
-};
+export const dryingCombForm = jigForm('drying-comb', 'drying comb', dryingCombSections);

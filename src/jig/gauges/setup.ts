@@ -1,7 +1,7 @@
 /** The set-up file of the gauges, for those that are printed and those that are cut from sheet. Every length is mm. */
 import { z } from 'zod';
 import { mm, positiveMm, ratio } from '../../pattern/fields.js';
-import { commonSections, type JigForm, seatClearance } from '../setup.js';
+import { commonSections, jigForm, type SetupOf, seatClearance } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('gauges');
 const MOST = 24;
@@ -42,15 +42,11 @@ export const gaugesSections = {
   bed,
 };
 
-export const gaugesSchema = z
-  .strictObject(gaugesSections)
-  .describe('Set-up of the section gauges and profile gauges.');
+export type GaugesSetup = SetupOf<typeof gaugesSections>;
 
-export type GaugesSetup = z.output<typeof gaugesSchema>;
-
-export const gaugesForm: JigForm = {
-  kind: 'gauges',
-  called: 'set of gauges',
-  sections: gaugesSections,
-  schema: gaugesSchema,
-};
+export const gaugesForm = jigForm(
+  'gauges',
+  'set of gauges',
+  gaugesSections,
+  'Set-up of the section gauges and profile gauges.',
+);

@@ -1,7 +1,7 @@
 /** The set-up file of the lip-slot guide. Every length is mm. */
 import { z } from 'zod';
 import { mm, positiveMm } from '../../pattern/fields.js';
-import { commonSections, type JigForm } from '../setup.js';
+import { commonSections, jigForm, type SetupOf } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('lip-slot-guide');
 
@@ -52,15 +52,6 @@ export const lipSlotGuideSections = {
   bed,
 };
 
-export const lipSlotGuideSchema = z
-  .strictObject(lipSlotGuideSections)
-  .describe('Set-up of the lip-slot guide.');
+export type LipSlotGuideSetup = SetupOf<typeof lipSlotGuideSections>;
 
-export type LipSlotGuideSetup = z.output<typeof lipSlotGuideSchema>;
-
-export const lipSlotGuideForm: JigForm = {
-  kind: 'lip-slot-guide',
-  called: 'lip-slot guide',
-  sections: lipSlotGuideSections,
-  schema: lipSlotGuideSchema,
-};
+export const lipSlotGuideForm = jigForm('lip-slot-guide', 'lip-slot guide', lipSlotGuideSections);

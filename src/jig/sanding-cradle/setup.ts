@@ -1,7 +1,6 @@
 /** The set-up file of the sanding cradle. Every length is mm. */
-import { z } from 'zod';
 import { mm, positiveMm, ratio } from '../../pattern/fields.js';
-import { commonSections, type JigForm } from '../setup.js';
+import { commonSections, jigForm, type SetupOf } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('sanding-cradle');
 
@@ -22,15 +21,6 @@ export const sandingCradleSections = {
   bed,
 };
 
-export const sandingCradleSchema = z
-  .strictObject(sandingCradleSections)
-  .describe('Set-up of the sanding cradle.');
+export type SandingCradleSetup = SetupOf<typeof sandingCradleSections>;
 
-export type SandingCradleSetup = z.output<typeof sandingCradleSchema>;
-
-export const sandingCradleForm: JigForm = {
-  kind: 'sanding-cradle',
-  called: 'sanding cradle',
-  sections: sandingCradleSections,
-  schema: sandingCradleSchema,
-};
+export const sandingCradleForm = jigForm('sanding-cradle', 'sanding cradle', sandingCradleSections);

@@ -1,7 +1,6 @@
 /** The set-up file of the wire form. Every length is mm. */
-import { z } from 'zod';
 import { mm, positiveMm } from '../../pattern/fields.js';
-import { commonSections, type JigForm } from '../setup.js';
+import { commonSections, jigForm, type SetupOf } from '../setup.js';
 
 const { letters, bed, ...head } = commonSections('wire-form');
 
@@ -22,13 +21,6 @@ export const wireFormSections = {
   bed,
 };
 
-export const wireFormSchema = z.strictObject(wireFormSections).describe('Set-up of the wire form.');
+export type WireFormSetup = SetupOf<typeof wireFormSections>;
 
-export type WireFormSetup = z.output<typeof wireFormSchema>;
-
-export const wireFormForm: JigForm = {
-  kind: 'wire-form',
-  called: 'wire form',
-  sections: wireFormSections,
-  schema: wireFormSchema,
-};
+export const wireFormForm = jigForm('wire-form', 'wire form', wireFormSections);
