@@ -2,10 +2,11 @@
 import { describe, expect, test } from 'vitest';
 import { checkJig, joined } from '../../src/jig/check.js';
 import { checkSawSlot } from '../../src/jig/lip-slot-guide/check.js';
-import { halfBreadthAt, levelsAt } from '../../src/jig/lip-slot-guide/held.js';
+import { levelsAt } from '../../src/jig/lip-slot-guide/held.js';
 import type { LipSlotGuide } from '../../src/jig/lip-slot-guide/jig.js';
 import { lipSlotGuide } from '../../src/jig/lip-slot-guide/make.js';
 import type { LipSlotGuideSetup } from '../../src/jig/lip-slot-guide/setup.js';
+import { halfBreadthAt } from '../../src/mass/strip.js';
 import type { PatternFile } from '../../src/pattern/schema.js';
 import { movedBy } from '../../src/solid/csg.js';
 import { loadKernel } from '../../src/solid/kernel.js';

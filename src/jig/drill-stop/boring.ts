@@ -1,6 +1,6 @@
 /** What is drilled through a drill-stop jig: axes into the sawn blank, in its side view. x aft, z up, mm. */
-import { pointBeyondMm } from '../../blank/blank.js';
-import { cosSinDeg, dot, type Point2, quarterLeft } from '../../geometry/vec.js';
+import { axisOf, mouthOf } from '../../blank/hole.js';
+import { dot, type Point2, quarterLeft } from '../../geometry/vec.js';
 import type { KeyPath } from '../../problem.js';
 import type { JigBlank } from '../jig.js';
 
@@ -21,28 +21,16 @@ export type Boring = {
   readonly depthMm: number;
 };
 
-/** A ballast hole that may lean: positive, its floor lies further aft than its mouth. */
-type Hole = JigBlank['holes'][number] & { readonly tiltDeg?: number };
-
-/** Into the wood, from a hole's lean against the perpendicular to the datum line. */
-export function axisOf({ tiltDeg = 0 }: Pick<Hole, 'tiltDeg'>): Point2 {
-  const [cos, sin] = cosSinDeg(tiltDeg);
-  return [sin, cos];
-}
-
-export const ballastBorings = (holes: readonly Hole[]): Boring[] =>
+export const ballastBorings = (holes: JigBlank['holes']): Boring[] =>
   holes.map((hole, i) => ({
     for: 'ballast',
     path: ['ballast', i],
-    mouth: [hole.stationMm, hole.bellyMm],
+    mouth: mouthOf(hole),
     inward: axisOf(hole),
     diameterMm: hole.diameterMm,
     pointAngleDeg: hole.pointAngleDeg,
     depthMm: hole.depthMm,
   }));
-
-/** Depth of the tip of the bit's point. */
-export const tipDepthMm = (boring: Boring): number => boring.depthMm + pointBeyondMm(boring);
 
 /** How far aft a boring from the belly leans, degrees; 0 for those along the datum line. */
 export const leanDeg = ({ inward: [x, z] }: Boring): number =>

@@ -1,4 +1,5 @@
 /** Pilots of the screw eyes and bores of the through-wire, and what keeps them out of the jig. */
+import { tipDepthMm } from '../../blank/hole.js';
 import { slotCorners } from '../../blank/slot.js';
 import { halves } from '../../body/properties.js';
 import type { BodyShape } from '../../body/shape.js';
@@ -19,7 +20,7 @@ import type { Pattern } from '../../pattern/pattern.js';
 import { USUAL_POINT_DEG } from '../../pattern/schema.js';
 import { Fault } from '../../problem.js';
 import type { JigBlank, JigProblem, JigWork } from '../jig.js';
-import { type Boring, type BoringFor, ballastBorings, tipDepthMm } from './boring.js';
+import { type Boring, type BoringFor, ballastBorings } from './boring.js';
 import type { Pilots } from './setup.js';
 import { entrance } from './way-in.js';
 

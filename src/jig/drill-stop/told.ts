@@ -1,7 +1,9 @@
 /** What is told of a guide: to the maker, to the record, to the check. */
+
+import { tipDepthMm } from '../../blank/hole.js';
 import type { Point2 } from '../../geometry/vec.js';
 import type { JigSet } from '../kind.js';
-import { leanDeg, tipDepthMm } from './boring.js';
+import { leanDeg } from './boring.js';
 import type { Faced } from './guided.js';
 import type { DrillGuide } from './jig.js';
 import type { DrillStopSetup } from './setup.js';

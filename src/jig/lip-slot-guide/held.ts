@@ -66,12 +66,6 @@ function heightAt(shape: BodyShape, stationMm: number, halfMm: number, half: 0 |
   return b > halfMm ? h * (1 - (halfMm / b) ** n) ** (1 / n) : 0;
 }
 
-/** Half the breadth at a point of the side view; 0 outside it. */
-export function halfBreadthAt(shape: BodyShape, [x, z]: Point2): number {
-  const { b, h, n } = halves(shape, x)[z >= 0 ? 0 : 1];
-  return Math.abs(z) < h ? b * (1 - (Math.abs(z) / h) ** n) ** (1 / n) : 0;
-}
-
 function broadRuns(shape: BodyShape, halfMm: number): (readonly [number, number])[] {
   if (halfMm === 0) return [[0, shape.lengthMm]];
   const over = (x: number) => offsetAt(shape.halfBreadthSquared, x) - halfMm;

@@ -2,8 +2,9 @@
 import { asRegion, intersect, subtract, union } from '../../geometry/clip.js';
 import { movedRing, type Region, rectRing, regionArea } from '../../geometry/ring.js';
 import { cosSinDeg, type Motion, moved, type Point2 } from '../../geometry/vec.js';
+import { halfBreadthAt } from '../../mass/strip.js';
 import type { JigSlot } from '../jig.js';
-import { type Held, halfBreadthAt, levelsAt } from './held.js';
+import { type Held, levelsAt } from './held.js';
 import { cavityOf, type SaddlePlan, sawWay, turnOf } from './saddle.js';
 import type { LipSlotGuideSetup } from './setup.js';
 import { thinParts } from './thin-parts.js';
