@@ -855,9 +855,10 @@ const entries = {
   'jig-wall-below-nozzle': {
     severity: 'error',
     what: 'The {jig} of {name} asks for {key} {wallMm} mm.',
-    limit: 'At least {nozzleMm} mm, a line of the nozzle.',
-    from: 'nozzleMm of the printer file',
-    fix: 'Set {key} to {nozzleMm} or more in the set-up, or print with a finer nozzle.',
+    limit:
+      'At least {leastMm} mm: a line of the nozzle of {nozzleMm} mm behind what is sunk into the wall.',
+    from: 'nozzleMm of the printer file, letters.depthMm of the set-up',
+    fix: 'Set {key} to {leastMm} or more in the set-up, or print with a finer nozzle.',
     about:
       'A wall of a jig that is thinner than the printer’s nozzle would be left out of the print.',
   },

@@ -2,17 +2,21 @@
 import type { JigProblem } from './jig.js';
 
 /**
- * A problem for each wall that is thinner than a line of the nozzle: the slicer would leave it out.
+ * A problem for each wall of which no line of the nozzle is left: the slicer would leave it out.
  * @param walls thickness by the set-up's key
+ * @param sunkMm what is sunk into them
  */
-export const belowNozzle = (
+export function belowNozzle(
   walls: Readonly<Record<string, number>>,
   nozzleMm: number,
-): JigProblem[] =>
-  Object.entries(walls)
-    .filter(([, wallMm]) => wallMm < nozzleMm)
+  sunkMm = 0,
+): JigProblem[] {
+  const leastMm = nozzleMm + sunkMm;
+  return Object.entries(walls)
+    .filter(([, wallMm]) => wallMm < leastMm)
     .map(([key, wallMm]) => ({
       code: 'jig-wall-below-nozzle',
       path: [],
-      facts: { key, wallMm, nozzleMm },
+      facts: { key, wallMm, nozzleMm, leastMm },
     }));
+}

@@ -8,6 +8,7 @@ import type { Jig, JigProblem, JigWork } from './jig.js';
 import type { JigKind, JigSet } from './kind.js';
 import { JIG_KINDS } from './kinds.js';
 import { toldLeftOut } from './left-out.js';
+import { belowNozzle } from './nozzle.js';
 import { bedOf, type PrintedPart, printed } from './print.js';
 import type { Printer } from './printer.js';
 import type { Held } from './proof/hold.js';
@@ -115,13 +116,9 @@ function notHeld(held: readonly Held[]): JigProblem[] {
 
 /** A wall that no nozzle lays is told before any solid is made. */
 function wallsBelowNozzle({ walls }: JigKind, { setup, printer }: JigSet): JigProblem[] {
-  const { nozzleMm } = printer;
-  return walls.flatMap((key): JigProblem[] => {
-    const wallMm = (setup as unknown as Readonly<Record<string, number>>)[key];
-    if (!(wallMm < nozzleMm)) return [];
-    const facts = { key, wallMm, nozzleMm, leastMm: nozzleMm };
-    return [{ code: 'jig-wall-below-nozzle', path: [], facts }];
-  });
+  const thicknesses = setup as unknown as Readonly<Record<string, number>>;
+  const asked = Object.fromEntries(walls.map((key) => [key, thicknesses[key]]));
+  return belowNozzle(asked, printer.nozzleMm);
 }
 
 function needsSupport(

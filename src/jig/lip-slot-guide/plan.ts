@@ -2,8 +2,8 @@
 import { distance, type Point2 } from '../../geometry/vec.js';
 import type { JigProblem, JigSlot } from '../jig.js';
 import type { JigSet } from '../kind.js';
+import { belowNozzle } from '../nozzle.js';
 import { wholeMicrons } from '../outline.js';
-import type { Printer } from '../printer.js';
 import { contactsOf } from './contact.js';
 import type { Held } from './held.js';
 import { jigView, type Layer, layersOf } from './layers.js';
@@ -39,7 +39,8 @@ export function planLipSlot(
   slot: JigSlot,
   { setup, printer }: JigSet<LipSlotGuideSetup>,
 ): Planned {
-  const thin = thinKeys(setup, printer);
+  const { wallMm, cheekMm, letters } = setup;
+  const thin = belowNozzle({ wallMm, cheekMm }, printer.nozzleMm, letters.depthMm);
   if (thin.length > 0) return { plan: null, problems: thin };
   const { plan: saddle, problem } = planSaddle(held, slot, setup);
   if (!saddle) return { plan: null, problems: [problem] };
@@ -74,18 +75,6 @@ export function planLipSlot(
     plan: { ...saddle, ...view, wing, layers, innerMm, leanDeg, tipDeg, spread },
     problems: [],
   };
-}
-
-/** Walls of which the nozzle could not draw a line behind their letters: each with the key that asks for them. */
-function thinKeys(setup: LipSlotGuideSetup, { nozzleMm }: Printer): JigProblem[] {
-  const leastMm = nozzleMm + setup.letters.depthMm;
-  return (['wallMm', 'cheekMm'] as const)
-    .filter((key) => setup[key] < leastMm)
-    .map((key) => ({
-      code: 'jig-wall-below-nozzle',
-      path: [],
-      facts: { key, wallMm: setup[key], nozzleMm, leastMm },
-    }));
 }
 
 /** From the middle of the seat to the mouth, and how the slot meets the edge of the workpiece there. */
