@@ -1,5 +1,5 @@
 /**
- * What can be wrong, as facts. The sentence is made in `messages.ts`; only the command line knows
+ * What can be wrong, as facts. The sentence is made in `catalog/` and `messages.ts`; only the command line knows
  * exit codes.
  */
 import type { ProblemCode } from './messages.js';

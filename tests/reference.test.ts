@@ -1,5 +1,5 @@
 /** The committed reference equals what the schemas and the message catalog give. */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { FILE_FORMATS } from '../src/file-formats.js';
@@ -48,6 +48,17 @@ test('schemas are strict at every level and ask for the right keys', () => {
   expect(schema.required).toContain('body');
   expect(schema.required).not.toContain('scaleRatio');
   expect(schema.properties.body.properties.offsets.items.additionalProperties).toBe(false);
+});
+
+test('no code stands in two parts of the catalog', () => {
+  const codes = readdirSync(join(ROOT, 'src/catalog')).flatMap((file) =>
+    [
+      ...readFileSync(join(ROOT, 'src/catalog', file), 'utf8').matchAll(
+        /^ {2}'?([a-z-]+)'?: \{$/gm,
+      ),
+    ].map(([, code]) => code),
+  );
+  expect(codes.sort()).toEqual([...PROBLEM_CODES].sort());
 });
 
 test('messages have all their parts', () => {

@@ -1,0 +1,112 @@
+/** A run: its patterns, its timber, its sheets. */
+import type { Entry } from './entry.js';
+
+export const runProblems = {
+  'duplicate-name': {
+    severity: 'error',
+    what: 'Two entries are called {name}.',
+    limit: 'A name of its own for each order line and each block.',
+    from: 'names become file names and say which block is meant',
+    fix: 'Give one of them another `name:`.',
+    about:
+      'Two sizes of a run would write the same files, or two piles of blocks could not be told apart.',
+  },
+  'no-block-of-timber': {
+    severity: 'error',
+    what: '{name} is made of {timber}, and no block is.',
+    limit: 'At least one block of that timber.',
+    from: 'the pattern’s timber',
+    fix: 'Add blocks of {timber}, or change the pattern’s timber.',
+    about: 'A pattern’s timber and the timber on the bench differ.',
+  },
+  'no-block-of-thickness': {
+    severity: 'error',
+    what: '{name} is sawn from {thicknessMm} mm blocks; there are {found} mm ones.',
+    limit: 'Blocks of {thicknessMm} mm, within {withinMm} mm.',
+    from: 'blockThicknessMm of the pattern, times its scale',
+    fix: 'Plane blocks to {thicknessMm} mm, or set blockThicknessMm in this line of the order.',
+    about: 'Jigs and weights depend on the block’s thickness, so it must be the pattern’s own.',
+  },
+  'blank-larger-than-block': {
+    severity: 'error',
+    what: 'The blank of {name} is {lengthMm} × {heightMm} mm.',
+    limit:
+      'The largest clear face is {clearLengthMm} × {clearWidthMm} mm inside its margins, clear of knots.',
+    from: 'blocks, their margins and knots',
+    fix: 'Use a larger block, or a smaller margin.',
+    about: 'A lure that is longer or higher than every block.',
+  },
+  'knots-everywhere': {
+    severity: 'error',
+    what: 'Knots, splits and poor zones leave no room for {name} on any of its blocks ({blocks}).',
+    limit: 'One clear place for the outline.',
+    from: 'the knots, splits and poor zones of the blocks',
+    fix: 'Use a clearer block, or turn the pile over and measure the flaws on the better face.',
+    about:
+      'A blank would fit a block by its size, but flaws of the wood are in the way wherever it is laid.',
+  },
+  'stack-too-high': {
+    severity: 'error',
+    what: 'One layer of {name} is {thicknessMm} mm high.',
+    limit: 'At most {limitMm} mm under the guide.',
+    from: 'stack.largestHeightMm',
+    fix: 'Use thinner blocks or another saw.',
+    about: 'Not even one block passes under the saw’s guide.',
+  },
+  'timber-short': {
+    severity: 'error',
+    what: 'The timber gives {made} of the {ordered} blanks of {name}.',
+    limit: 'All that were ordered.',
+    from: 'orders and blocks',
+    fix: '{more}',
+    about: 'There are not enough blocks for the order.',
+  },
+  'price-missing': {
+    severity: 'error',
+    what: '{name} has no price.',
+    limit: 'A priceEach on every entry of blocks.',
+    from: 'timberLeast',
+    fix: 'Give priceEach, or leave timberLeast at volume.',
+    about: 'The run is to spend least money, but one pile of blocks has no price.',
+  },
+  'margin-too-wide': {
+    severity: 'error',
+    what: 'The margin of {name} is {marginMm} mm all round.',
+    limit: 'Less than {limitMm} mm, half the block’s smaller side.',
+    from: 'blocks',
+    fix: 'Give a smaller margin.',
+    about: 'A margin that leaves nothing of the block.',
+  },
+  'knot-outside-block': {
+    severity: 'error',
+    what: 'A knot of {name} is at {xMm}, {yMm} mm.',
+    limit: 'On the face, {lengthMm} × {widthMm} mm.',
+    from: 'the block’s size',
+    fix: 'Measure from the left end and the lower edge of the face.',
+    about: 'A knot that does not lie on its block.',
+  },
+  'split-outside-block': {
+    severity: 'error',
+    what: 'A split of {name} has an end at {xMm}, {yMm} mm.',
+    limit: 'On the face, {lengthMm} × {widthMm} mm.',
+    from: 'the block’s size',
+    fix: 'Measure from the left end and the lower edge of the face; a split that runs out ends at the edge.',
+    about: 'A split that does not end on its block.',
+  },
+  'poor-zone-outside-block': {
+    severity: 'error',
+    what: 'A poor zone of {name} is at {xMm}, {yMm} mm.',
+    limit: 'On the face, {lengthMm} × {widthMm} mm.',
+    from: 'the block’s size',
+    fix: 'Measure from the left end and the lower edge of the face.',
+    about: 'A zone of poorer wood whose middle does not lie on its block.',
+  },
+  'density-impossible': {
+    severity: 'error',
+    what: 'The weighed block {name} has a density of {densityKgM3} kg/m³.',
+    limit: 'Between {leastKgM3} and {mostKgM3} kg/m³.',
+    from: 'lightest balsa to the heaviest woods (common practice, no source)',
+    fix: 'Check massG (grams of one block) and the block’s size.',
+    about: 'A block’s weight and size do not go together.',
+  },
+} as const satisfies Record<string, Entry>;
