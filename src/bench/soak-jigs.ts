@@ -7,6 +7,7 @@
 import { mkdirSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { stl } from '../formats/stl.js';
+import { partName } from '../jig/print.js';
 import { makeJigs } from '../jig/set.js';
 import { loadKernel } from '../solid/kernel.js';
 import { drawnPattern } from './drawn-pattern.js';
@@ -45,9 +46,9 @@ for (let i = from; tally.patterns < count && i < from + CASES_PER_PATTERN * coun
   for (const { code } of problems) told.set(code, (told.get(code) ?? 0) + 1);
   if (tally.patterns > write) continue;
   for (const { jig, parts } of jigs)
-    for (const { piece, mesh } of parts) {
-      const name = [jig.pattern, jig.kind, jig.part, piece].filter((w) => w !== '').join('-');
-      writeFileSync(join(out, `${name}.stl`), stl(mesh, name));
+    for (const part of parts) {
+      const name = partName(jig, part);
+      writeFileSync(join(out, `${name}.stl`), stl(part.mesh, name));
     }
 }
 

@@ -11,12 +11,12 @@ export type BedFlaw = {
 };
 
 /** A part printed at a place of one of the beds. */
-export type Printed = { readonly part: number; readonly at: Matrix };
+export type LaidPart = { readonly part: number; readonly at: Matrix };
 
 export type LaidOut = {
   readonly meshes: readonly Mesh[];
   /** Bed by bed. */
-  readonly beds: readonly (readonly Printed[])[];
+  readonly beds: readonly (readonly LaidPart[])[];
   /** Parts said to fit no bed. */
   readonly tooLarge: readonly number[];
   readonly bed: { readonly xMm: number; readonly yMm: number };

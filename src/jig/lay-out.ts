@@ -1,16 +1,9 @@
 /** A pattern's printed parts laid out on the bed, one layout for each time the printer is started. */
 import { assertNone } from '../problem.js';
-import type { Matrix } from '../solid/placement.js';
 import { layOnBeds, motionOnBed } from './bed-layout.js';
-import { checkBedLayout } from './check-bed-layout.js';
+import { checkBedLayout, type LaidPart } from './check-bed-layout.js';
 import type { PrintedPart } from './print.js';
 import type { Printer } from './printer.js';
-
-export type LaidPart = {
-  /** Number of the part among those laid out. */
-  readonly part: number;
-  readonly at: Matrix;
-};
 
 /**
  * Bed by bed. Parts of a jig with a larger bed of its own are on none.

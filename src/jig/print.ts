@@ -20,6 +20,10 @@ export type PrintedPart = {
   readonly massG: number;
 };
 
+/** Names the files of a part: pattern, kind, which of several, which piece. */
+export const partName = ({ pattern, kind, part }: Jig, { piece }: PrintedPart): string =>
+  [pattern, kind, part, piece].filter((word) => word !== '').join('-');
+
 export type Printed = {
   readonly parts: readonly PrintedPart[];
   /** Pins that join the pieces; 0 where there is one. */

@@ -6,7 +6,7 @@ import { checkJigFile } from '../jig/check.js';
 import type { Jig } from '../jig/jig.js';
 import { JIG_KINDS } from '../jig/kinds.js';
 import { laidOut } from '../jig/lay-out.js';
-import type { PrintedPart } from '../jig/print.js';
+import { type PrintedPart, partName } from '../jig/print.js';
 import type { Printer } from '../jig/printer.js';
 import type { ReadyJig } from '../jig/set.js';
 import { assertNone, Fault } from '../problem.js';
@@ -20,13 +20,9 @@ export type JigFile = {
   readonly bytes: Uint8Array;
 };
 
-/** Name, kind, which of several, which piece of a jig too long for the bed. */
-const partName = ({ jig }: ReadyJig, { piece }: PrintedPart): string =>
-  [jig.pattern, jig.kind, jig.part, piece].filter((word) => word !== '').join('-');
-
 /** The STL of each printed part. */
 export const jigPaths = (ready: ReadyJig): string[] =>
-  ready.parts.map((part) => `jigs/${partName(ready, part)}.stl`);
+  ready.parts.map((part) => `jigs/${partName(ready.jig, part)}.stl`);
 
 type Named = { readonly name: string; readonly part: PrintedPart };
 
@@ -37,7 +33,7 @@ export function jigFiles(
 ): JigFile[] {
   if (jigs.length === 0) return [];
   const named = jigs.flatMap((ready) =>
-    ready.parts.map((part): Named => ({ name: partName(ready, part), part })),
+    ready.parts.map((part): Named => ({ name: partName(ready.jig, part), part })),
   );
   const title = `${work.name} ${work.version}`;
   const mf = (path: string, parts: readonly ThreemfPart[]): JigFile => ({
