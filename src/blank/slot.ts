@@ -33,6 +33,16 @@ export function lipSlot(shape: BodyShape, lip: Lip): LipSlot {
   };
 }
 
+/** The slot seen from the side, from its inner end so far outward. */
+export function slotView(
+  slot: LipSlot,
+  lengthMm: number,
+): readonly [right: Point2, left: Point2, leftOut: Point2, rightOut: Point2] {
+  const [right, left] = slotCorners(slot);
+  const out = times(slot.outward, lengthMm);
+  return [right, left, add(left, out), add(right, out)];
+}
+
 /** The two inner corners, on the right and on the left of the outward direction. */
 export function slotCorners({ end, outward, widthMm }: LipSlot): readonly [Point2, Point2] {
   const half = times(quarterLeft(outward), widthMm / 2);

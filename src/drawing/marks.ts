@@ -1,9 +1,9 @@
 /** Lines to draw on a blank: datum line, hangers, ballast holes, lip slot. Frame of the blank, mm. */
 import type { BallastHole, Blank } from '../blank/blank.js';
 import { fromUpright, uprightMouth } from '../blank/hole.js';
-import { type LipSlot, slotCorners } from '../blank/slot.js';
+import { type LipSlot, slotView } from '../blank/slot.js';
 import { circleRing, type Ring } from '../geometry/ring.js';
-import { add, boxOf, type Point2, times, turned } from '../geometry/vec.js';
+import { boxOf, type Point2, turned } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
 import { type Part, partsInside } from './parts.js';
 
@@ -98,11 +98,7 @@ function slotMarks(slot: LipSlot, { outline, openings }: Wood): Part[] {
 }
 
 /** The slot as a polygon, drawn out beyond its mouth by its own depth so that it leaves the wood. */
-export function slotPolygon(slot: LipSlot): readonly [Point2, Point2, Point2, Point2] {
-  const [right, left] = slotCorners(slot);
-  const out = times(slot.outward, 2 * slot.depthMm);
-  return [right, left, add(left, out), add(right, out)];
-}
+export const slotPolygon = (slot: LipSlot) => slotView(slot, 2 * slot.depthMm);
 
 /** A line straight up from the lowest edge of the wood at a station. */
 function fromBelly(stationMm: number, lengthMm: number, wood: Wood): Part[] {

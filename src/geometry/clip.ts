@@ -21,7 +21,7 @@ import {
 } from 'clipper2-ts';
 import { Fault } from '../problem.js';
 import { type Region, type Ring, ring, selfCrossing, signedArea } from './ring.js';
-import { cross, dot, length, type Point2, sub } from './vec.js';
+import { betweenEdges, cross, dot, length, type Point2, sub } from './vec.js';
 
 const PRECISION = 6; // decimals clipper keeps; its default of 2 moves vertices by 0.017 mm
 const SLIVER_AREA = 1e-9; // mm²: pieces below this are rounding, not material
@@ -58,6 +58,10 @@ export const subtract = (a: readonly Region[], b: readonly Region[]): Region[] =
   toRegions(toPaths(a), toPaths(b), ClipType.Difference);
 export const intersect = (a: readonly Region[], b: readonly Region[]): Region[] =>
   toRegions(toPaths(a), toPaths(b), ClipType.Intersection);
+
+/** Least distance between two outlines; 0 where they overlap. */
+export const betweenOutlines = (a: readonly Point2[], b: readonly Point2[]): number =>
+  intersect([asRegion(ring(a))], [asRegion(ring(b))]).length > 0 ? 0 : betweenEdges(a, b);
 
 /** The area that closed lines wind round, whichever way and however they cross themselves. */
 export const woundRound = (lines: readonly (readonly Point2[])[]): Region[] =>

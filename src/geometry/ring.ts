@@ -84,6 +84,36 @@ export const ringBox = (r: Ring): Box => boxOf(r);
 export const regionArea = (region: Region): number =>
   ringArea(region.outer) - region.holes.reduce((sum, h) => sum + ringArea(h), 0);
 
+export const areaOf = (regions: readonly Region[]): number =>
+  regions.reduce((sum, region) => sum + regionArea(region), 0);
+
+export const loopsOf = (regions: readonly Region[]): readonly Ring[] =>
+  regions.flatMap(({ outer, holes }) => [outer, ...holes]);
+
+/** True if the point is in one of the regions and in none of its holes. */
+export const insideRegions = (p: Point2, regions: readonly Region[]): boolean =>
+  regions.some(
+    ({ outer, holes }) => insideRing(p, outer) && !holes.some((hole) => insideRing(p, hole)),
+  );
+
+/** Where loops cross the line on which one coordinate has a value: the other coordinate, rising. */
+export function crossings(
+  loops: readonly (readonly Point2[])[],
+  axis: 0 | 1,
+  value: number,
+): number[] {
+  const other = axis === 0 ? 1 : 0;
+  return loops
+    .flatMap((loop) =>
+      loop.flatMap((p, i) => {
+        const q = loop[(i + 1) % loop.length];
+        if (p[axis] <= value === q[axis] <= value) return [];
+        return [p[other] + ((q[other] - p[other]) * (value - p[axis])) / (q[axis] - p[axis])];
+      }),
+    )
+    .sort((a, b) => a - b);
+}
+
 /** The ring turned and moved; a rigid motion keeps it a ring. */
 export const movedRing = (motion: Motion, r: Ring): Ring =>
   r.map((p) => moved(motion, p)) as readonly Point2[] as Ring;

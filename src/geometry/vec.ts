@@ -32,6 +32,10 @@ export function distanceToPiece(p: Point2, from: Point2, to: Point2): number {
 export const distanceToEdge = (p: Point2, polygon: readonly Point2[]): number =>
   Math.min(...polygon.map((a, k) => distanceToPiece(p, a, polygon[(k + 1) % polygon.length])));
 
+/** Least distance between two polygons that do not cross, by their corners and edges. */
+export const betweenEdges = (a: readonly Point2[], b: readonly Point2[]): number =>
+  Math.min(...a.map((p) => distanceToEdge(p, b)), ...b.map((p) => distanceToEdge(p, a)));
+
 /** Box around points: [least x, least y, greatest x, greatest y]. */
 export type Box = readonly [minX: number, minY: number, maxX: number, maxY: number];
 

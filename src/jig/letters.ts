@@ -8,7 +8,7 @@ import { centeredLines } from '../geometry/lettering.js';
 import { rectRing } from '../geometry/ring.js';
 import { thinnedLine } from '../geometry/thin.js';
 import { type Box, boxOf, type Point2, type Point3 } from '../geometry/vec.js';
-import { type Csg, extruded, movedBy, strokeAreas } from '../solid/csg.js';
+import { type Csg, extruded, movedBy, OVERSHOOT, strokeAreas } from '../solid/csg.js';
 import { placement } from '../solid/placement.js';
 import type { Letters } from './setup.js';
 
@@ -63,7 +63,6 @@ export const NO_POURING: readonly (readonly string[])[] = [
 ];
 
 const BOW = 0.1; // how far a letter's bow may be flattened, as a share of the stroke: finer than a nozzle draws
-const OVER_FACE = 1; // mm a letter's cutter goes on in free air, so that no skin stays
 const MARGIN = 1; // mm kept between ink and the edge of a room, or other ink
 const PANEL = 1; // mm a panel goes on beyond its raised letters
 
@@ -162,7 +161,7 @@ function groove(face: Face, sunk: readonly Sunk[], { strokeMm, depthMm }: Letter
     lines,
     width: strokeMm,
     fromZ: -depthMm,
-    toZ: OVER_FACE,
+    toZ: OVERSHOOT,
   });
 }
 
@@ -171,7 +170,7 @@ function panel(text: Sunk, { strokeMm, depthMm }: Letters): Csg {
   const { left, bottom, right, top } = text.box;
   const whole = [asRegion(rectRing(left, bottom, right, top))];
   const ink = strokeAreas(strokesOf(text, strokeMm), strokeMm);
-  return onFace(text.face, extruded(subtract(whole, ink), -depthMm, OVER_FACE));
+  return onFace(text.face, extruded(subtract(whole, ink), -depthMm, OVERSHOOT));
 }
 
 const onFace = ({ right, up, out, origin }: Face, part: Csg): Csg =>

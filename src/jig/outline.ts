@@ -1,6 +1,6 @@
 /** Questions about a profile, and the room it needs when it moves. Frame of the drawing: x along, y up. */
-import { asRegion, union } from '../geometry/clip.js';
-import { type Ring, ring, ringBox } from '../geometry/ring.js';
+import { ARC_TOLERANCE, asRegion, offset, union } from '../geometry/clip.js';
+import { crossings, type Ring, ring, ringBox } from '../geometry/ring.js';
 import { thinned } from '../geometry/thin.js';
 import { add, cross, type Point2, sub } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
@@ -8,6 +8,17 @@ import type { Room } from './letters.js';
 
 /** How far a chord of a seat may lie inside the grown outline, as a share of the seat's gap. */
 export const SEAT_CHORD = 0.3;
+
+/** A profile grown all round, in one piece as it was. */
+export function grown(profile: Ring, by: number, arcTolerance = ARC_TOLERANCE): Ring {
+  const regions = offset([asRegion(profile)], by, arcTolerance);
+  if (regions.length !== 1) throw new Fault(`grown profile fell into ${regions.length} pieces`);
+  return regions[0].outer;
+}
+
+/** The same with as few chords as a seat with this gap allows. */
+export const seatOutline = (profile: Ring, by: number, gapMm: number): Ring =>
+  thinned(grown(profile, by), SEAT_CHORD * gapMm);
 
 export type Span = { readonly low: number; readonly high: number };
 
@@ -28,12 +39,8 @@ export function reachBetween(outline: Ring, from: number, to: number): Span | nu
  * more than twice.
  */
 export function columnAt(outline: Ring, x: number): Span | null {
-  const heights = outline.flatMap((p, i) => {
-    const q = outline[(i + 1) % outline.length];
-    return p[0] <= x !== q[0] <= x ? [heightOn(p, q, x)] : [];
-  });
-  if (heights.length !== 2) return null;
-  return { low: Math.min(...heights), high: Math.max(...heights) };
+  const heights = crossings([outline], 0, x);
+  return heights.length === 2 ? { low: heights[0], high: heights[1] } : null;
 }
 
 /** For any two x, the heights inside the outline all the way from one to the other, or null. */

@@ -1,6 +1,6 @@
 /** What a nest may be asked for: whoever reads files has seen to it, so anything else is our fault. */
 import { asRegion, union } from '../geometry/clip.js';
-import { regionArea, ringArea } from '../geometry/ring.js';
+import { areaOf, ringArea } from '../geometry/ring.js';
 import { distance } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
 import type { Block, NestPart, NestRules } from './nest.js';
@@ -50,7 +50,7 @@ const PRECISION_MM = 1e-6;
 
 /** What an outline encloses once is its area; lobes wound the other way, or twice, tell of a crossing. */
 function assertOutline({ id, outline }: NestPart): void {
-  const coveredMm2 = union([asRegion(outline)]).reduce((sum, r) => sum + regionArea(r), 0);
+  const coveredMm2 = areaOf(union([asRegion(outline)]));
   const perimeterMm = outline.reduce(
     (sum, p, i) => sum + distance(p, outline[(i + 1) % outline.length]),
     0,

@@ -3,6 +3,7 @@ import type { Drawing } from '../drawing/drawing.js';
 import { dxf } from '../formats/dxf.js';
 import { stl } from '../formats/stl.js';
 import { svg } from '../formats/svg.js';
+import { asRegion } from '../geometry/clip.js';
 import type { Mesh } from '../geometry/mesh.js';
 import type { Build, Product } from '../pipeline.js';
 import { slab } from '../solid/csg.js';
@@ -84,7 +85,7 @@ function solidsOf(
 ): MadeFile[] {
   const { name, version, thicknessMm, outlineRing } = blank;
   const half = thicknessMm / 2;
-  const sawn = evaluate(kernel, slab(outlineRing, -half, half));
+  const sawn = evaluate(kernel, slab([asRegion(outlineRing)], -half, half));
   const work = { name, version, sawn, shaped: body.sketch };
   const solid = (kind: 'body' | 'blank', mesh: Mesh, called: string): MadeFile => ({
     path: `solids/${name}-${kind}.stl`,

@@ -1,9 +1,11 @@
 /** A pattern's jigs → what is drawn of them: each kind from two sides with the workpiece in place, and how the set goes together. */
+
 import type { SolidsInput, SolidsView } from '../drawing/picture/solids-picture.js';
 import type { Mesh } from '../geometry/mesh.js';
 import type { Point3 } from '../geometry/vec.js';
 import { along3, unit3 } from '../geometry/vec3.js';
 import type { Jig } from '../jig/jig.js';
+import { capital } from '../jig/wording.js';
 import { drawnApart } from '../shade/apart.js';
 import { type Body, type Scene, UNMOVED } from '../shade/scene.js';
 
@@ -97,5 +99,3 @@ function seenFrom(jigs: readonly Jig[], sign: 1 | -1): Point3 {
   const over = along3(axisOf(jig, 2), 0.7 * sign, axisOf(jig, 0));
   return unit3(along3(over, sign, axisOf(jig, 1)));
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

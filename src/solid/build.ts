@@ -5,7 +5,7 @@
  * operation that finds nothing returns an empty solid and says all is well.
  */
 import { meshVolume } from '../geometry/mesh.js';
-import { type Region, regionArea } from '../geometry/ring.js';
+import { areaOf, type Region } from '../geometry/ring.js';
 import { Fault } from '../problem.js';
 import { type Csg, strokeAreas } from './csg.js';
 import { type Keep, type KernelSolid, type Polygons, sound, type Wasm } from './kernel.js';
@@ -45,7 +45,7 @@ function buildExtrude(
 ) {
   const height = heightOf(fromZ, toZ);
   if (regions.length === 0) throw new Fault('extrusion of nothing');
-  const area = regions.reduce((sum, r) => sum + regionArea(r), 0);
+  const area = areaOf(regions);
   const prism = keep(wasm._Extrude(polygonsOf(wasm, keep, regions), height, 0, 0, { x: 1, y: 1 }));
   return sound('extrusion', raised(keep, prism, fromZ), area * height);
 }

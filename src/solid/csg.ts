@@ -4,9 +4,9 @@
  * second kernel.
  */
 
-import { asRegion, penned } from '../geometry/clip.js';
+import { penned } from '../geometry/clip.js';
 import type { Mesh } from '../geometry/mesh.js';
-import type { Region, Ring } from '../geometry/ring.js';
+import type { Region } from '../geometry/ring.js';
 import { thinned } from '../geometry/thin.js';
 import type { Point2 } from '../geometry/vec.js';
 import { Fault } from '../problem.js';
@@ -69,8 +69,11 @@ export function strokeAreas(lines: readonly (readonly Point2[])[], width: number
 const SIDE_VIEW = placement([1, 0, 0], [0, 0, 1], [0, -1, 0], [0, 0, 0]);
 
 /** A side view (x, z) of the lure as a solid from one y to another, in the lure's frame. */
-export const slab = (view: Ring, fromY: number, toY: number): Csg =>
-  movedBy(SIDE_VIEW, extruded([asRegion(view)], -toY, -fromY));
+export const slab = (view: readonly Region[], fromY: number, toY: number): Csg =>
+  movedBy(SIDE_VIEW, extruded(view, -toY, -fromY));
+
+/** How far a cutter goes on in free air, mm, so that no skin stays. */
+export const OVERSHOOT = 1;
 
 /**
  * A round hole along z as what has to be cut away. The prism's corners stand outside the circle by

@@ -3,6 +3,7 @@ import type { BallastHole } from '../../src/blank/blank.js';
 import { makeBlank } from '../../src/blank/make.js';
 import { bodyShape, makeBody } from '../../src/body/body.js';
 import { flatten, movedPath } from '../../src/geometry/arcpath.js';
+import { asRegion } from '../../src/geometry/clip.js';
 import { add, type Point2, sub, turned } from '../../src/geometry/vec.js';
 import { bellyOverHole } from '../../src/mass/belly.js';
 import { type Moments, massOf, movedTo, turnedBy } from '../../src/mass/moments.js';
@@ -168,7 +169,7 @@ describe('the mesh kernel cuts the same out of body and blank', () => {
         );
     }
     const half = blank.thicknessMm / 2;
-    const sawn = shared(slab(flatten(blank.profile.path, 5e-4), -half, half), true, 0);
+    const sawn = shared(slab([asRegion(flatten(blank.profile.path, 5e-4))], -half, half), true, 0);
     const got = sawnHole(blank.profile, drilled);
     expect(rel(got.amount, sawn.amount)).toBeLessThan(2e-4); // chords of 0.5 µm, arcs that follow to 5 µm
     expect(

@@ -1,5 +1,5 @@
 /** Measures a center scribe on sections of its mesh: the height of the rim, the notches on their lines. */
-import { insideRing, type Region } from '../../geometry/ring.js';
+import { insideRegions, type Region } from '../../geometry/ring.js';
 import { add, type Point2, quarterLeft, times } from '../../geometry/vec.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { sectionsAt } from '../../solid/measure.js';
@@ -31,10 +31,7 @@ export function checkScribe(
   const [notched, whole] = sectionsAt(kernel, solid, heights);
   const isIn = (section: readonly Region[], [x, z]: Point2): boolean => {
     const [X, Y] = pointBy(toJig, [x, 0, z]);
-    return section.some(
-      ({ outer, holes }) =>
-        insideRing([X, Y], outer) && !holes.some((hole) => insideRing([X, Y], hole)),
-    );
+    return insideRegions([X, Y], section);
   };
   const { tickMm, clearanceMm, wallMm } = setup;
   // The wall bends: beside a wide notch it stands further in or out.

@@ -10,7 +10,7 @@
 import { asRegion } from '../../geometry/clip.js';
 import { meshBox, meshVolume } from '../../geometry/mesh.js';
 import { ring, ringBox } from '../../geometry/ring.js';
-import { type Csg, extruded } from '../../solid/csg.js';
+import { type Csg, extruded, OVERSHOOT } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { placement } from '../../solid/placement.js';
@@ -24,7 +24,6 @@ import { type Tick, ticksOf } from './ticks.js';
 
 const LEAST_TICK_MM = 1;
 const UNDER_TICK_MM = 1; // of wall that stays under a notch
-const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
 
 export type CenterScribe = Jig & {
   readonly kind: 'center-scribe';

@@ -1,10 +1,6 @@
-/** The measures of a center scribe, before any solid is made. */
-import { asRegion, offset } from '../../geometry/clip.js';
 import { insideRing, type Ring, ring, ringBox } from '../../geometry/ring.js';
-import { thinned } from '../../geometry/thin.js';
-import { add, distanceToEdge, type Point2, quarterLeft, sub, times } from '../../geometry/vec.js';
-import { Fault } from '../../problem.js';
-import { SEAT_CHORD } from '../outline.js';
+import { add, betweenEdges, type Point2, quarterLeft, sub, times } from '../../geometry/vec.js';
+import { seatOutline } from '../outline.js';
 import type { CenterScribeSetup } from './setup.js';
 import { LEAST_SLOPE, type Tick } from './ticks.js';
 
@@ -20,19 +16,15 @@ export type Tray = {
 
 export function trayOf(profile: Ring, setup: CenterScribeSetup, rimMm: number) {
   const { clearanceMm, wallMm, apronMm, floorMm, seatClearanceMm } = setup;
-  const grown = (by: number): Ring => {
-    const regions = offset([asRegion(profile)], by);
-    if (regions.length !== 1) throw new Fault(`grown profile fell into ${regions.length} pieces`);
-    return thinned(regions[0].outer, SEAT_CHORD * seatClearanceMm);
-  };
-  const apron = grown(clearanceMm + wallMm + apronMm);
+  const outside = (by: number): Ring => seatOutline(profile, by, seatClearanceMm);
+  const apron = outside(clearanceMm + wallMm + apronMm);
   const [left, , , top] = ringBox(apron);
   const corner: Point2 = [left, top];
   const toTray = ([x, z]: Point2): Point2 => [x - corner[0], corner[1] - z];
   const flat = (r: Ring): Ring => ring(r.map(toTray));
   const tray: Tray = {
-    cavity: flat(grown(clearanceMm)),
-    wall: flat(grown(clearanceMm + wallMm)),
+    cavity: flat(outside(clearanceMm)),
+    wall: flat(outside(clearanceMm + wallMm)),
     apron: flat(apron),
     rimZ: floorMm + seatClearanceMm + rimMm,
     toTray,
@@ -61,7 +53,7 @@ export function apart(ticks: readonly Tick[], setup: CenterScribeSetup) {
 /** Between two outlines that do not cross; 0 where a corner of one lies in the other. */
 function gapBetween(a: Ring, b: Ring): number {
   if (a.some((p) => insideRing(p, b)) || b.some((p) => insideRing(p, a))) return 0;
-  return Math.min(...a.map((p) => distanceToEdge(p, b)), ...b.map((p) => distanceToEdge(p, a)));
+  return betweenEdges(a, b);
 }
 
 /** Side view of a slot through the wall along the line that is marked, from inside the blank out past the wall. */

@@ -1,6 +1,8 @@
 /** What is written on a drill-stop jig, and where. */
+
 import type { JigBlank } from '../jig.js';
 import { NO_POURING, type Place, placed, type Wish } from '../letters.js';
+import { titleOf, told } from '../wording.js';
 import { fromBelly } from './boring.js';
 import { base, besideEye, besideGuide, floor, freeStopFace, underside, wallTops } from './faces.js';
 import type { DrillGuide } from './jig.js';
@@ -19,7 +21,7 @@ export function drillStopLetters(
   guides: readonly DrillGuide[],
 ) {
   const anywhere: Place[] = [freeStopFace(plan), ...wallTops(plan), floor(plan, setup), base(plan)];
-  const title = [blank.name.toUpperCase(), `V${blank.version}`.toUpperCase()];
+  const title = titleOf(blank);
   const wishes: Wish[] = [
     ...plan.guides.map((guide, i): Wish => {
       const setting = settingOf(guides[i]);
@@ -36,6 +38,6 @@ export function drillStopLetters(
 
 /** Bit and collar setting as cut into the jig: "D8 L40.0". */
 const settingOf = ({ bitDiameterMm, collarSettingMm }: DrillGuide): string[] => [
-  `D${Number(bitDiameterMm.toFixed(2))}`,
+  `D${told(bitDiameterMm, 2)}`,
   `L${collarSettingMm.toFixed(1)}`,
 ];

@@ -8,11 +8,12 @@
  *
  * Jig coordinates: X aft as in the blank, Y = down (toward the belly), Z = port, up from the bed.
  */
+
 import { asRegion } from '../../geometry/clip.js';
 import { meshBox, meshVolume } from '../../geometry/mesh.js';
 import { type Ring, rectRing, ring } from '../../geometry/ring.js';
 import type { Point2, Point3 } from '../../geometry/vec.js';
-import { type Csg, extruded, holeAlongZ, movedBy } from '../../solid/csg.js';
+import { type Csg, extruded, holeAlongZ, movedBy, OVERSHOOT } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { placement, translation } from '../../solid/placement.js';
@@ -21,6 +22,7 @@ import type { JigBlank, JigOutcome } from '../jig.js';
 import type { JigSet } from '../kind.js';
 import { grooves, type Sunk } from '../letters.js';
 import { columnAt } from '../outline.js';
+import { told } from '../wording.js';
 import { type Boring, ballastBorings } from './boring.js';
 import { thinnestWeb } from './conflicts.js';
 import type { Cradle } from './cradle.js';
@@ -33,7 +35,6 @@ import { guideTold, seatLength } from './told.js';
 import { drillStopWords } from './words.js';
 
 const BORE_TOLERANCE = 0.01; // mm the corners of a bore stand outside its circle; its flats touch it
-const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
 
 /** The jig for the blank's ballast holes and these pilots; none when there is nothing to drill. */
 export function drillStopJig(
@@ -128,7 +129,7 @@ function fitOf(
       called:
         guide.for === 'tow eye' || guide.for === 'tail eye'
           ? `the bit for the ${guide.for}`
-          : `the bit at ${Number(guide.stationMm.toFixed(1))} mm`,
+          : `the bit at ${told(guide.stationMm)} mm`,
       axis: guide.axis,
       widthMm: Math.max(guide.holeDiameterMm, guide.sleeve?.seatDiameterMm ?? 0),
     })),

@@ -1,26 +1,16 @@
 /** Pilots of the screw eyes and bores of the through-wire, and what keeps them out of the jig. */
-import { tipDepthMm } from '../../blank/hole.js';
-import { slotCorners } from '../../blank/slot.js';
+import { sideView, tipDepthMm } from '../../blank/hole.js';
+import { slotView } from '../../blank/slot.js';
 import { halves } from '../../body/properties.js';
 import type { BodyShape } from '../../body/shape.js';
-import { asRegion, intersect } from '../../geometry/clip.js';
-import { ring } from '../../geometry/ring.js';
-import {
-  add,
-  distanceToEdge,
-  dot,
-  mix,
-  type Point2,
-  quarterLeft,
-  sub,
-  times,
-} from '../../geometry/vec.js';
+import { betweenOutlines } from '../../geometry/clip.js';
+import { add, dot, mix, type Point2, quarterLeft, sub, times } from '../../geometry/vec.js';
 import { type EyePlace, endSurface, eyePlaces, screwEye } from '../../mass/eyes.js';
 import type { Pattern } from '../../pattern/pattern.js';
 import { USUAL_POINT_DEG } from '../../pattern/schema.js';
 import { Fault } from '../../problem.js';
 import type { JigBlank, JigProblem, JigWork } from '../jig.js';
-import { type Boring, type BoringFor, ballastBorings } from './boring.js';
+import type { Boring, BoringFor } from './boring.js';
 import type { Pilots } from './setup.js';
 import { entrance } from './way-in.js';
 
@@ -154,9 +144,9 @@ function woodAt(shape: BodyShape, [x, z]: Point2, asideMm: number): number {
 /** The problem of a pilot that runs into the lip slot or a ballast hole. */
 function meets(boring: Boring, blank: JigBlank): JigProblem | null {
   const near = [
-    ...(blank.slot ? [{ what: 'lip slot', view: slotView(blank.slot) }] : []),
-    ...ballastBorings(blank.holes).map((hole) => ({ what: 'ballast hole', view: sideView(hole) })),
-  ].map(({ what, view }) => ({ what, betweenMm: between(sideView(boring), view) }));
+    ...(blank.slot ? [{ what: 'lip slot', view: slotView(blank.slot, blank.slot.depthMm) }] : []),
+    ...blank.holes.map((hole) => ({ what: 'ballast hole', view: sideView(hole) })),
+  ].map(({ what, view }) => ({ what, betweenMm: betweenOutlines(pilotView(boring), view) }));
   const nearest = near.reduce<(typeof near)[number] | null>(
     (a, b) => (a && a.betweenMm <= b.betweenMm ? a : b),
     null,
@@ -173,23 +163,11 @@ function meets(boring: Boring, blank: JigBlank): JigProblem | null {
   return { code: 'pilot-meets', path: boring.path, facts };
 }
 
-function slotView(slot: NonNullable<JigBlank['slot']>): Point2[] {
-  const [right, left] = slotCorners(slot);
-  const out = times(slot.outward, slot.depthMm);
-  return [right, left, add(left, out), add(right, out)];
-}
-
-/** Outline of a boring seen from the side, its tip included. */
-function sideView(boring: Boring): Point2[] {
+/** Outline of a pilot seen from the side, its tip included. */
+function pilotView(boring: Boring): Point2[] {
   const { mouth, inward, depthMm, diameterMm } = boring;
   const rim = times(quarterLeft(inward), diameterMm / 2);
   const floor = add(mouth, times(inward, depthMm));
   const tip = add(mouth, times(inward, tipDepthMm(boring)));
   return [sub(mouth, rim), sub(floor, rim), tip, add(floor, rim), add(mouth, rim)];
-}
-
-/** Least distance between two outlines; 0 where they overlap. */
-function between(a: readonly Point2[], b: readonly Point2[]): number {
-  if (intersect([asRegion(ring(a))], [asRegion(ring(b))]).length > 0) return 0;
-  return Math.min(...a.map((p) => distanceToEdge(p, b)), ...b.map((p) => distanceToEdge(p, a)));
 }

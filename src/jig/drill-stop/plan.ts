@@ -1,13 +1,9 @@
-/** The measures of a drill-stop jig, before any solid is made. Side view of the blank: x aft, z up, mm. */
-import { asRegion, offset } from '../../geometry/clip.js';
 import { type Ring, ringBox } from '../../geometry/ring.js';
-import { thinned } from '../../geometry/thin.js';
 import type { Point2 } from '../../geometry/vec.js';
-import { Fault } from '../../problem.js';
 import type { JigBlank, JigProblem } from '../jig.js';
 import type { JigSet } from '../kind.js';
 import { belowNozzle } from '../nozzle.js';
-import { bandsOf, SEAT_CHORD, swept } from '../outline.js';
+import { bandsOf, seatOutline, swept } from '../outline.js';
 import { type Boring, fromBelly } from './boring.js';
 import { collarsThatHit, tooClose } from './conflicts.js';
 import { type Cradle, cradleOf, type Ends, endsOf } from './cradle.js';
@@ -86,12 +82,8 @@ const wallsOf = (setup: DrillStopSetup): Record<string, number> => ({
 
 /** The play lies toward tail and belly only, so a blank pressed to nose and back sits where it shall. */
 function cavityOf(profile: Ring, { seatClearanceMm, clearanceMm }: DrillStopSetup): Ring {
-  const seated = offset([asRegion(profile)], seatClearanceMm);
-  if (seated.length !== 1) throw new Fault(`grown profile fell into ${seated.length} pieces`);
-  return swept(
-    swept(thinned(seated[0].outer, SEAT_CHORD * seatClearanceMm), [2 * clearanceMm, 0]),
-    [0, -2 * clearanceMm],
-  );
+  const seated = seatOutline(profile, seatClearanceMm, seatClearanceMm);
+  return swept(swept(seated, [2 * clearanceMm, 0]), [0, -2 * clearanceMm]);
 }
 
 /**

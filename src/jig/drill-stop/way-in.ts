@@ -1,5 +1,5 @@
 /** How an upright strip meets an outline from below: where it first touches it, and where all of it is inside. */
-import { movedRing, type Ring } from '../../geometry/ring.js';
+import { crossings, movedRing, type Ring } from '../../geometry/ring.js';
 import { add, type Point2, times } from '../../geometry/vec.js';
 import { reachBetween } from '../outline.js';
 import { upright } from './boring.js';
@@ -19,7 +19,7 @@ const BESIDE = 1e-6; // mm
 export function wayIn(outline: Ring, from: number, to: number): WayIn | null {
   const corners = outline.map(([x]) => x).filter((x) => x > from && x < to);
   const columns = [from, ...corners.flatMap((x) => [x - BESIDE, x + BESIDE]), to].map((x) =>
-    crossings(outline, x),
+    crossings([outline], 0, x),
   );
   const reach = reachBetween(outline, from, to);
   if (!reach || columns.some((c) => c.length < 2)) return null;
@@ -28,21 +28,10 @@ export function wayIn(outline: Ring, from: number, to: number): WayIn | null {
   return insideMm < leaveMm ? { touchMm: reach.low, insideMm, leaveMm } : null;
 }
 
-/** Heights at which the outline crosses x, rising. */
-function crossings(outline: Ring, x: number): number[] {
-  return outline
-    .flatMap((p, i) => {
-      const q = outline[(i + 1) % outline.length];
-      if (p[0] <= x === q[0] <= x) return [];
-      return [p[1] + ((q[1] - p[1]) * (x - p[0])) / (q[0] - p[0])];
-    })
-    .sort((a, b) => a - b);
-}
-
 /** Where an axis through a point first enters the outline; null where it misses it. */
 export function entrance(outline: Ring, through: Point2, inward: Point2): Point2 | null {
   const [across, along] = upright(inward, through);
-  const [enters] = crossings(turned(outline, inward), across);
+  const [enters] = crossings([turned(outline, inward)], 0, across);
   if (enters === undefined) return null;
   return add(through, times(inward, enters - along));
 }

@@ -1,4 +1,5 @@
 /** How a drill-stop jig is used, in short sentences for the sheet; cautions last. */
+import { capital, told } from '../wording.js';
 import type { DrillGuide } from './jig.js';
 import type { Ears } from './setup.js';
 
@@ -22,26 +23,23 @@ export function drillStopWords(guides: readonly DrillGuide[], ears: Ears | undef
 
 const standing = (ears: Ears | undefined): string =>
   ears
-    ? `Drill press: stand the jig on its base, belly up, and ${ears.boltMm > 0 ? 'bolt or clamp' : 'clamp'} it by its ears; clamps no higher than ${round(ears.clampHeightMm)} mm over them. Hand drill: hold the jig in a vise; the guides keep the bit square.`
+    ? `Drill press: stand the jig on its base, belly up, and ${ears.boltMm > 0 ? 'bolt or clamp' : 'clamp'} it by its ears; clamps no higher than ${told(ears.clampHeightMm)} mm over them. Hand drill: hold the jig in a vise; the guides keep the bit square.`
     : 'Drill press: stand the jig on its base, belly up, against a fence or in a vise. Hand drill: hold the jig in a vise; the guides keep the bit square.';
 
 function wordsOf(g: DrillGuide): string {
   const place =
     g.for === 'ballast' || g.for === 'hanger'
-      ? `at station ${round(g.stationMm)}`
-      : `at height ${round(g.heightMm)}`;
-  const through = g.sleeve ? 'in the steel sleeve' : `in a guide ${round(g.guideLengthMm)} mm long`;
+      ? `at station ${told(g.stationMm)}`
+      : `at height ${told(g.heightMm)}`;
+  const through = g.sleeve ? 'in the steel sleeve' : `in a guide ${told(g.guideLengthMm)} mm long`;
   return [
-    `${capital(g.for)} ${place}: bit ${round(g.bitDiameterMm)} mm, ${through};`,
-    `collar ${round(g.collarSettingMm)} mm from where the bit is full, ${round(g.collarFromTipMm)} mm from its tip;`,
-    `${round(g.depthMm)} mm deep at full diameter, ${round(g.tipDepthMm)} mm at the tip.`,
+    `${capital(g.for)} ${place}: bit ${told(g.bitDiameterMm)} mm, ${through};`,
+    `collar ${told(g.collarSettingMm)} mm from where the bit is full, ${told(g.collarFromTipMm)} mm from its tip;`,
+    `${told(g.depthMm)} mm deep at full diameter, ${told(g.tipDepthMm)} mm at the tip.`,
     ...(g.tiltDeg === 0 ? [] : [leaning(g.tiltDeg)]),
   ].join(' ');
 }
 
 /** Standing belly up, an axis that leans aft comes upright when the nose end is lifted. */
 const leaning = (tiltDeg: number): string =>
-  `It leans ${round(Math.abs(tiltDeg))}° ${tiltDeg > 0 ? 'aft' : 'forward'}: a hand drill, or a wedge of ${round(Math.abs(tiltDeg))}° under the ${tiltDeg > 0 ? 'nose' : 'tail'} end of the base.`;
-
-const capital = (text: string): string => text[0].toUpperCase() + text.slice(1);
-const round = (value: number): string => String(Number(value.toFixed(1)));
+  `It leans ${told(Math.abs(tiltDeg))}° ${tiltDeg > 0 ? 'aft' : 'forward'}: a hand drill, or a wedge of ${told(Math.abs(tiltDeg))}° under the ${tiltDeg > 0 ? 'nose' : 'tail'} end of the base.`;

@@ -1,5 +1,5 @@
 /** Measures a drying comb on a section of its mesh. */
-import type { Region, Ring } from '../../geometry/ring.js';
+import { crossings, loopsOf, type Region } from '../../geometry/ring.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { sectionsAt } from '../../solid/measure.js';
 import { flawsOf, type JigCheck } from '../flaw.js';
@@ -32,21 +32,10 @@ export function checkComb(kernel: SolidKernel, jig: DryingComb, setup: DryingCom
 
 /** Middles of the stretches of a line across the comb where there is no plastic. */
 function openings(section: readonly Region[], y: number, lengthMm: number): number[] {
-  const edges = section
-    .flatMap(({ outer, holes }) => [outer, ...holes])
-    .flatMap((loop) => crossingsAt(loop, y))
-    .sort((a, b) => a - b);
+  const edges = crossings(loopsOf(section), 1, y);
   const pairs = edges.slice(1).map((x, i): readonly [number, number] => [edges[i], x]);
   // In from the first edge, out and in again in turn.
   return pairs
     .filter(([from, to], i) => i % 2 === 1 && from > 0 && to < lengthMm)
     .map(([from, to]) => (from + to) / 2);
 }
-
-/** Where an outline crosses the line at y. */
-const crossingsAt = (loop: Ring, y: number): number[] =>
-  loop.flatMap((p, i) => {
-    const q = loop[(i + 1) % loop.length];
-    if (p[1] <= y === q[1] <= y) return [];
-    return [p[0] + ((q[0] - p[0]) * (y - p[1])) / (q[1] - p[1])];
-  });

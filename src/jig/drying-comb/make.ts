@@ -14,7 +14,7 @@ import type { Point2, Point3 } from '../../geometry/vec.js';
 import { add, times } from '../../geometry/vec.js';
 import { eyePlaces, loopCenter, loopOf } from '../../mass/eyes.js';
 import type { Pattern } from '../../pattern/pattern.js';
-import { type Csg, extruded } from '../../solid/csg.js';
+import { type Csg, extruded, OVERSHOOT } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { translation } from '../../solid/placement.js';
@@ -26,7 +26,6 @@ import { layoutOf } from './plan.js';
 import type { DryingCombSetup } from './setup.js';
 import { swingRadius } from './swing.js';
 
-const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
 const SIDES = 48; // of a circle: 0.01 mm at a dimple of 6 mm
 
 export type DryingComb = Jig & {

@@ -1,7 +1,7 @@
 /** What is sunk into the lettered face of a printed gauge: texts and ticks. */
 import type { Plate, PlateText } from '../../gauge/plate.js';
 import { add, type Point2, sub, times, unit } from '../../geometry/vec.js';
-import type { Csg } from '../../solid/csg.js';
+import { type Csg, OVERSHOOT } from '../../solid/csg.js';
 import { type Face, placed, type Wish } from '../letters.js';
 import type { Letters } from '../setup.js';
 
@@ -38,8 +38,6 @@ export function plateLetters({ plate, corner, thicknessMm }: Lying, letters: Let
     leftOut: results.flatMap((r) => r.leftOut),
   };
 }
-
-const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
 
 /** Ticks as grooves that come out at the gauging edge. */
 export function tickGrooves({ plate, corner, thicknessMm }: Lying, letters: Letters): Csg[] {

@@ -17,6 +17,7 @@ import { asRegion, intersect, offset, subtract, union } from '../../geometry/cli
 import { convexHull } from '../../geometry/convex.js';
 import { meshBox, meshCrossings, meshVolume } from '../../geometry/mesh.js';
 import {
+  areaOf,
   insideRing,
   type Region,
   type Ring,
@@ -27,7 +28,7 @@ import {
 } from '../../geometry/ring.js';
 import { distanceToEdge, type Point2 } from '../../geometry/vec.js';
 import { Fault } from '../../problem.js';
-import { type Csg, extruded, movedBy } from '../../solid/csg.js';
+import { type Csg, extruded, movedBy, OVERSHOOT } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { placement, translation } from '../../solid/placement.js';
@@ -39,7 +40,6 @@ import { type Lying, plateLetters, tickGrooves } from './letters.js';
 import type { GaugesSetup } from './setup.js';
 
 const CHORD_MM = 0.005; // of edges as polygons: a tenth of the seat's gap
-const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
 
 type Work = Pick<JigWork, 'body' | 'blank'>;
 
@@ -148,9 +148,6 @@ function sectionJig({ kernel, body, pattern, setup }: Given, gauge: SectionGauge
 
 const LEAST_STEP = 0.02; // mm²: a step any narrower lies within the seat's gap
 const SLICES = 3; // sections looked at through the thickness of a plate
-
-const areaOf = (regions: readonly Region[]): number =>
-  regions.reduce((sum, r) => sum + regionArea(r), 0);
 
 /** The sections at these stations: of the smooth body and of its mesh, which stands a little outside it. */
 function sectionsOf({ shape, mesh }: Body, stations: readonly number[]): Ring[] {

@@ -1,15 +1,12 @@
 /** What hand and eye meet on the mesh: stop faces, wings, the slot's line. */
-import { insideRing } from '../../geometry/ring.js';
+import { insideRegions } from '../../geometry/ring.js';
 import { across, along, type Levels, type Section } from './check-levels.js';
 import { gapOn } from './check-slot.js';
 import type { LipSlotGuideSetup } from './setup.js';
 
 const BESIDE = 1.5; // mm from the slot's wall, well inside of the narrowest stop face
 
-const isSolid = (section: Section, x: number, y: number): boolean =>
-  section.some(
-    ({ outer, holes }) => insideRing([x, y], outer) && !holes.some((h) => insideRing([x, y], h)),
-  );
+const isSolid = (section: Section, x: number, y: number): boolean => insideRegions([x, y], section);
 
 /** Stop faces found beside the slot: on both sides of it, in both cheeks. */
 export function stopsFound({ stop, outerY, slotX }: Levels): number {

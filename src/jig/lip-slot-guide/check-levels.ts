@@ -1,5 +1,5 @@
 /** Sections of a lip-slot guide at the heights where it is measured. */
-import { type Region, ringBox } from '../../geometry/ring.js';
+import { crossings, loopsOf, type Region, ringBox } from '../../geometry/ring.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { sectionsAt } from '../../solid/measure.js';
 import { inverse, pointBy } from '../../solid/placement.js';
@@ -57,22 +57,7 @@ export function levelsOf(
 }
 
 /** Where a line along X at Y goes in and out of a section. */
-export const along = (section: Section, y: number): number[] => crossings(section, y, 1);
+export const along = (section: Section, y: number): number[] => crossings(loopsOf(section), 1, y);
 
 /** Where a line along Y at X goes in and out. */
-export const across = (section: Section, x: number): number[] => crossings(section, x, 0);
-
-function crossings(section: Section, at: number, axis: 0 | 1): number[] {
-  const other = axis === 0 ? 1 : 0;
-  return section
-    .flatMap(({ outer, holes }) => [outer, ...holes])
-    .flatMap((loop) =>
-      loop.flatMap((p, i) => {
-        const q = loop[(i + 1) % loop.length];
-        if (p[axis] <= at === q[axis] <= at) return [];
-        const share = (at - p[axis]) / (q[axis] - p[axis]);
-        return [p[other] + (q[other] - p[other]) * share];
-      }),
-    )
-    .sort((a, b) => a - b);
-}
+export const across = (section: Section, x: number): number[] => crossings(loopsOf(section), 0, x);

@@ -1,6 +1,6 @@
 /** The room between the cheeks: layers of side views, each as broad as what of the workpiece it lets in. */
 import { asRegion, intersect, subtract, union } from '../../geometry/clip.js';
-import { movedRing, type Region, rectRing, regionArea } from '../../geometry/ring.js';
+import { areaOf, movedRing, type Region, rectRing } from '../../geometry/ring.js';
 import { cosSinDeg, type Motion, moved, type Point2 } from '../../geometry/vec.js';
 import { halfBreadthAt } from '../../mass/strip.js';
 import type { JigSlot } from '../jig.js';
@@ -60,7 +60,7 @@ export function layersOf(held: Held, slot: JigSlot, block: Block, setup: LipSlot
             return movedRing(toJig(block), cavityOf(turned, topZ, held.strayMm, setup));
           });
     // Where the body is that broad there may be only the ends of cheeks, with nothing between them.
-    const here = intersect([box], free.map(asRegion)).reduce((sum, r) => sum + regionArea(r), 0);
+    const here = areaOf(intersect([box], free.map(asRegion)));
     if (here < LEAST_AREA) return [];
     return [{ regions: cleared(free.map(asRegion)), halfMm: edge + sideClearanceMm }];
   });

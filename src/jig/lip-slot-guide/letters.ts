@@ -2,9 +2,11 @@
  * What is written on a lip-slot guide, and where: read as the saw stands over it, the stop face up.
  * The cheek toward the maker is lettered first.
  */
+
 import type { Point3 } from '../../geometry/vec.js';
 import type { JigBlank, JigSlot } from '../jig.js';
 import { type Face, type Place, placed, type Room, type Sunk } from '../letters.js';
+import { titleOf, told } from '../wording.js';
 import type { LipSlotPlan } from './plan.js';
 import type { LipSlotGuideSetup } from './setup.js';
 
@@ -32,9 +34,9 @@ export function lipSlotLetters(given: {
   const port = { face: portFace(plan), rooms: cheekRooms(plan, 'port') };
   const cheeks: Place[] = setup.hand === 'left' ? [port, starboard] : [starboard, port];
   const places = [...cheeks, { face: noseEnd(plan), rooms: [noseRoom(plan)] }];
-  const title = [blank.name.toUpperCase(), `V${blank.version}`.toUpperCase()];
-  const [angle, depth] = [`A${number(slot.angleDeg)}`, number(slot.depthMm)];
-  const stopText = ['STOP', number(setup.stopHeightMm)];
+  const title = titleOf(blank);
+  const [angle, depth] = [`A${told(slot.angleDeg)}`, told(slot.depthMm)];
+  const stopText = ['STOP', told(setup.stopHeightMm)];
   const breaks = [
     [[title.join(' ')], title],
     [[`${angle} DEPTH ${depth}`], [angle, `DEPTH ${depth}`], [angle, 'DEPTH', depth]],
@@ -45,8 +47,6 @@ export function lipSlotLetters(given: {
     setup.letters,
   );
 }
-
-const number = (value: number): string => String(Number(value.toFixed(1)));
 
 const DOWN: Point3 = [0, 0, -1];
 

@@ -4,13 +4,14 @@
  * Turned coordinates: Z along the slot into the body, X across it (aft, down). Jig coordinates: the
  * same, counted from the guide's corner at the nose end of its stop face.
  */
-import { asRegion, intersect, offset, subtract } from '../../geometry/clip.js';
+
+import { asRegion, intersect, subtract } from '../../geometry/clip.js';
 import { insideRing, movedRing, type Ring, rectRing, ringBox } from '../../geometry/ring.js';
-import { thinned } from '../../geometry/thin.js';
 import { type Motion, moved, type Point2 } from '../../geometry/vec.js';
 import { Fault } from '../../problem.js';
+import { OVERSHOOT } from '../../solid/csg.js';
 import type { JigProblem, JigSlot } from '../jig.js';
-import { reachBetween, SEAT_CHORD, swept, wholeMicrons } from '../outline.js';
+import { reachBetween, seatOutline, swept, wholeMicrons } from '../outline.js';
 import type { Held } from './held.js';
 import type { LipSlotGuide } from './jig.js';
 import { type Hold, holdOf } from './seat.js';
@@ -79,8 +80,6 @@ export function planSaddle(held: Held, slot: JigSlot, setup: LipSlotGuideSetup):
 /** From the lure's side view to turned coordinates. */
 export const turnOf = ({ angleDeg }: JigSlot): Motion => ({ turnDeg: 90 - angleDeg, move: [0, 0] });
 
-const OVERSHOOT = 1; // mm the saw's way goes on in free air under the stop face, so that no skin stays
-
 /** Side view of the saw's way: open at the stop face, ending in the cheeks just beyond the slot. */
 export function sawWay({
   slotX,
@@ -112,9 +111,7 @@ export function cavityOf(
   strayMm: number,
   { seatClearanceMm, reliefMm }: LipSlotGuideSetup,
 ): Ring {
-  const grown = offset([asRegion(profile)], seatClearanceMm + strayMm);
-  if (grown.length !== 1) throw new Fault(`grown profile fell into ${grown.length} pieces`);
-  const seat = thinned(grown[0].outer, SEAT_CHORD * seatClearanceMm);
+  const seat = seatOutline(profile, seatClearanceMm + strayMm, seatClearanceMm);
   const relieved = reliefMm ? swept(seat, [reliefMm, RELIEF_SLOPE * reliefMm]) : seat;
   const [, lowZ] = ringBox(seat);
   return swept(relieved, [0, Math.max(topZ - lowZ, 0) + 1]);

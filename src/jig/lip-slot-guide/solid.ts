@@ -1,8 +1,7 @@
 /** A lip-slot guide as a solid: prisms of its plan and of its side view. */
 import { asRegion } from '../../geometry/clip.js';
-import { type Region, rectRing } from '../../geometry/ring.js';
-import { type Csg, extruded, movedBy } from '../../solid/csg.js';
-import { placement } from '../../solid/placement.js';
+import { rectRing } from '../../geometry/ring.js';
+import { type Csg, extruded, OVERSHOOT, slab } from '../../solid/csg.js';
 import { grooves, type Sunk } from '../letters.js';
 import { reachBetween } from '../outline.js';
 import { LINE_MM, lineTop, MARK_MM } from './letters.js';
@@ -11,12 +10,10 @@ import { sawWay } from './saddle.js';
 import type { LipSlotGuideSetup } from './setup.js';
 import { storeys } from './wing.js';
 
-const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
-
 export function guideCsg(plan: LipSlotPlan, sunk: readonly Sunk[], setup: LipSlotGuideSetup): Csg {
   const { fromY, toY } = plan;
   const rooms = plan.layers.map(({ regions, halfMm }) =>
-    standing(regions, { fromY: (fromY + toY) / 2 - halfMm, toY: (fromY + toY) / 2 + halfMm }),
+    slab(regions, (fromY + toY) / 2 - halfMm, (fromY + toY) / 2 + halfMm),
   );
   return {
     kind: 'subtract',
@@ -39,17 +36,13 @@ function sawCut(plan: LipSlotPlan): Csg {
   const through = asRegion(sawWay(plan));
   const open = asRegion(sawWay({ ...plan, slotTopZ: heightMm + OVERSHOOT }));
   return oneOf([
-    standing([through], { fromY: fromY - OVERSHOOT, toY: toY + OVERSHOOT }),
-    standing([open], { fromY: middle - innerMm, toY: middle + innerMm }),
+    slab([through], fromY - OVERSHOOT, toY + OVERSHOOT),
+    slab([open], middle - innerMm, middle + innerMm),
   ]);
 }
 
 const oneOf = (parts: readonly Csg[]): Csg =>
   parts.length === 1 ? parts[0] : { kind: 'union', parts };
-
-/** A prism of a side view (X to the right, Z up) between two Y. */
-const standing = (view: readonly Region[], { fromY, toY }: { fromY: number; toY: number }): Csg =>
-  movedBy(placement([1, 0, 0], [0, 0, 1], [0, -1, 0], [0, 0, 0]), extruded(view, -toY, -fromY));
 
 /** The slot's line carried on over its end, sunk into both cheeks, as far as no letters are in the way. */
 function slotLines(
@@ -65,8 +58,8 @@ function slotLines(
     const line = asRegion(rectRing(slotX - half, slotTopZ - LINE_MM, slotX + half, top));
     const depth = letters.depthMm;
     return side === 'starboard'
-      ? standing([line], { fromY: fromY - OVERSHOOT, toY: fromY + depth })
-      : standing([line], { fromY: toY - depth, toY: toY + OVERSHOOT });
+      ? slab([line], fromY - OVERSHOOT, fromY + depth)
+      : slab([line], toY - depth, toY + OVERSHOOT);
   });
 }
 
@@ -93,6 +86,6 @@ function centerMarks(plan: LipSlotPlan, { letters, wallMm }: LipSlotGuideSetup):
     const foot = Math.max(top - MARK_MM, wallMm);
     if (top - foot < LINE_MM) return [];
     const mark = asRegion(rectRing(fromX, foot, toX, top + OVERSHOOT));
-    return [standing([mark], { fromY: middle - half, toY: middle + half })];
+    return [slab([mark], middle - half, middle + half)];
   });
 }

@@ -1,4 +1,5 @@
 /** What the shop sheet says of a lip-slot guide: how to press, which saw, where it stops, what to look out for. */
+import { told } from '../wording.js';
 import type { Held } from './held.js';
 import type { LipSlotPlan } from './plan.js';
 import type { LipSlotGuideSetup } from './setup.js';
@@ -56,5 +57,5 @@ function fingers({ wing }: LipSlotPlan, { guardMm }: LipSlotGuideSetup): string[
   ];
 }
 
-const mm = (value: number): string => `${Number(value.toFixed(2))} mm`;
-const deg = (value: number): string => `${Number(value.toFixed(1))}°`;
+const mm = (value: number): string => `${told(value, 2)} mm`;
+const deg = (value: number): string => `${told(value)}°`;

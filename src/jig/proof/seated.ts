@@ -1,4 +1,5 @@
 /** The jig and its workpiece as solids in one frame, the jig's own, ready to be measured. */
+import { asRegion } from '../../geometry/clip.js';
 import { cornersOf, type Facets, type FacetTree, normalsOf } from '../../geometry/facet-tree.js';
 import { type Mesh, reshaped } from '../../geometry/mesh.js';
 import type { Point3 } from '../../geometry/vec.js';
@@ -95,7 +96,7 @@ function workpieceOf(
 ): Mesh {
   if (jig.workpiece === 'sawn') {
     const half = blank.thicknessMm / 2;
-    return evaluate(kernel, movedBy(toJig, slab(blank.profileRing, -half, half)));
+    return evaluate(kernel, movedBy(toJig, slab([asRegion(blank.profileRing)], -half, half)));
   }
   if (!body) throw new Fault(`${jig.kind} held against no body`);
   return moved(body.mesh, (p) => pointBy(toJig, p));

@@ -1,4 +1,5 @@
 /** The proofs of a jig as sentences for the maker. */
+import { capital } from '../wording.js';
 import type { Held } from './hold.js';
 import type { Printing } from './printing.js';
 import type { Side } from './side.js';
@@ -41,8 +42,6 @@ const listed = (sides: readonly Side[]): string =>
   sides.length < 2
     ? sides.join('')
     : `${sides.slice(0, -1).join(', ')} and ${sides[sides.length - 1]}`;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export function printingWords(printing: Printing): string {
   const { overhangDeg, bridgeMm, supportAtMm, massG, volumeMm3 } = printing;

@@ -1,7 +1,7 @@
 /** Measures a sanding cradle against the body that lies in it. */
 import { asRegion, offset, subtract } from '../../geometry/clip.js';
 import { meshBox } from '../../geometry/mesh.js';
-import { regionArea } from '../../geometry/ring.js';
+import { areaOf } from '../../geometry/ring.js';
 import { movedBy } from '../../solid/csg.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { sectionsAt } from '../../solid/measure.js';
@@ -32,10 +32,7 @@ export function checkCradle(
   const bodies = sectionsAt(kernel, lying, heights);
   const tight = bodies.map((section, i) => {
     const open = hollows[i].flatMap(({ holes }) => holes.map(asRegion));
-    return subtract(offset(section, LINED * liningMm), open).reduce(
-      (sum, r) => sum + regionArea(r),
-      0,
-    );
+    return areaOf(subtract(offset(section, LINED * liningMm), open));
   });
   const most = Math.max(...tight);
   return {

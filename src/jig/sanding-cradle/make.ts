@@ -6,22 +6,23 @@
  *
  * Jig coordinates: X aft as in the lure, Y = down (toward the belly), Z = port, up from the bed.
  */
+
 import type { Body } from '../../body/body.js';
 import { bodyMesh, finenessFor } from '../../body/mesh.js';
 import { asRegion } from '../../geometry/clip.js';
 import { type Mesh, meshBox, meshVolume, outset } from '../../geometry/mesh.js';
-import { type Csg, extruded, holeAlongZ, movedBy } from '../../solid/csg.js';
+import { type Csg, extruded, holeAlongZ, movedBy, OVERSHOOT } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { inverse, translation } from '../../solid/placement.js';
 import type { Jig, JigOutcome, JigWork } from '../jig.js';
 import { grooves } from '../letters.js';
+import { told } from '../wording.js';
 import { cradleLetters } from './letters.js';
 import { layoutOf } from './plan.js';
 import type { SandingCradleSetup } from './setup.js';
 
 const HOLE_TOLERANCE = 0.05; // mm the corners of a screw hole stand outside its circle
-const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
 
 export type SandingCradle = Jig & {
   readonly kind: 'sanding-cradle';
@@ -97,7 +98,7 @@ export function sandingCradle(
     letters: sunk,
     lettersLeftOut: leftOut,
     words: [
-      `Glue felt or foam of ${Number(setup.liningMm.toFixed(1))} mm into the hollow and screw the cradle to the bench.`,
+      `Glue felt or foam of ${told(setup.liningMm)} mm into the hollow and screw the cradle to the bench.`,
       'Lay the shaped body in on its side, sand the side that is up, turn it over.',
       'Wear a mask against dust and collect it. Local rules come first.',
     ],

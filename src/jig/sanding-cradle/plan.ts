@@ -1,12 +1,12 @@
 /** The measures of a sanding cradle, before any solid is made. */
+
 import { profilePath } from '../../blank/profile.js';
 import type { Body } from '../../body/body.js';
 import { flatten } from '../../geometry/arcpath.js';
-import { asRegion, offset } from '../../geometry/clip.js';
 import { type Ring, rectRing, ring, ringBox } from '../../geometry/ring.js';
 import type { Point2 } from '../../geometry/vec.js';
-import { Fault } from '../../problem.js';
 import { type Matrix, placement } from '../../solid/placement.js';
+import { grown } from '../outline.js';
 import type { SandingCradleSetup } from './setup.js';
 
 const OUTLINE_CHORD = 0.1; // mm the outer wall may be flattened: nothing rests on it
@@ -30,16 +30,15 @@ export function layoutOf(
 ): CradleLayout {
   const { liningMm, wallMm, floorMm, earMm, screwHoleMm } = setup;
   const profile = flatten(profilePath(shape), OUTLINE_CHORD);
-  const grown = offset([asRegion(profile)], liningMm + wallMm, OUTLINE_CHORD);
-  if (grown.length !== 1) throw new Fault(`grown profile fell into ${grown.length} pieces`);
-  const [noseX, , tailX, highZ] = ringBox(grown[0].outer);
+  const outside = grown(profile, liningMm + wallMm, OUTLINE_CHORD);
+  const [noseX, , tailX, highZ] = ringBox(outside);
   const half = Math.max(LEAST_EAR_WIDTH_MM, 3 * screwHoleMm) / 2;
   const [left, top] = [noseX - earMm, Math.max(highZ, half)];
   const flat = ([x, z]: Point2): Point2 => [x - left, top - z];
   const length = tailX + earMm - left;
   const inset = 1.5 * screwHoleMm;
   return {
-    block: ring(grown[0].outer.map(flat)),
+    block: ring(outside.map(flat)),
     ears: rectRing(0, top - half, length, top + half),
     screws: [
       [inset, top],
@@ -50,7 +49,7 @@ export function layoutOf(
       [1, 0, 0],
       [0, 0, -1],
       [0, 1, 0],
-      [left, 0 - (halfBreadthMm + liningMm + floorMm), Math.max(top, half)],
+      [left, 0 - (halfBreadthMm + liningMm + floorMm), top],
     ),
   };
 }

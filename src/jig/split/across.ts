@@ -3,7 +3,7 @@ import { asRegion, subtract } from '../../geometry/clip.js';
 import { type Mesh, meshBox } from '../../geometry/mesh.js';
 import { type Region, rectRing } from '../../geometry/ring.js';
 import type { Point2, Point3 } from '../../geometry/vec.js';
-import { type Csg, extruded, holeAlongZ, movedBy } from '../../solid/csg.js';
+import { type Csg, extruded, holeAlongZ, movedBy, OVERSHOOT } from '../../solid/csg.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { sectionsAt, shadow } from '../../solid/measure.js';
 import { placement, translation } from '../../solid/placement.js';
@@ -20,11 +20,10 @@ export function wholeOf(mesh: Mesh): Whole {
 const TO_X = placement([0, 1, 0], [0, 0, 1], [1, 0, 0], [0, 0, 0]);
 const FROM_X = placement([0, 0, 1], [1, 0, 0], [0, 1, 0], [0, 0, 0]);
 
-/** How far cutters stand out of the solid, so that no face of theirs lies in one of its faces, mm. */
-const BEYOND = 1;
-
 const around = ({ min, max }: Whole): Region =>
-  asRegion(rectRing(min[1] - BEYOND, min[2] - BEYOND, max[1] + BEYOND, max[2] + BEYOND));
+  asRegion(
+    rectRing(min[1] - OVERSHOOT, min[2] - OVERSHOOT, max[1] + OVERSHOOT, max[2] + OVERSHOOT),
+  );
 
 /** All there is from one x to another. */
 const slabAcross = (whole: Whole, fromX: number, toX: number): Csg =>
@@ -32,8 +31,8 @@ const slabAcross = (whole: Whole, fromX: number, toX: number): Csg =>
 
 /** The part of the solid from one x to another; at its ends nothing is cut. */
 export function between(whole: Whole, fromX: number, toX: number): Csg {
-  const from = fromX === whole.min[0] ? fromX - BEYOND : fromX;
-  const to = toX === whole.max[0] ? toX + BEYOND : toX;
+  const from = fromX === whole.min[0] ? fromX - OVERSHOOT : fromX;
+  const to = toX === whole.max[0] ? toX + OVERSHOOT : toX;
   return { kind: 'intersect', parts: [whole.csg, slabAcross(whole, from, to)] };
 }
 

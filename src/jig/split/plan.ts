@@ -1,6 +1,6 @@
 /** Where to cut a solid: what its planes offer, and the joints that come of it. */
 import { meshBox } from '../../geometry/mesh.js';
-import { type Region, regionArea } from '../../geometry/ring.js';
+import { areaOf, type Region } from '../../geometry/ring.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { measure } from '../../solid/measure.js';
@@ -58,7 +58,7 @@ function askedOf(
   return {
     planes: free.map((xMm, i) => ({
       xMm,
-      areaMm2: sections[i].reduce((sum, region) => sum + regionArea(region), 0),
+      areaMm2: areaOf(sections[i]),
     })),
     barred: xs.length - free.length,
     ends,

@@ -1,7 +1,7 @@
 /** Measures a wire form on sections of its mesh against the bent wire, not against its own plan. */
 import { arcOf, segmentsOf, sweep } from '../../geometry/arcpath.js';
 import { asRegion, offset, subtract } from '../../geometry/clip.js';
-import { circleRing, type Region, regionArea } from '../../geometry/ring.js';
+import { areaOf, circleRing, type Region } from '../../geometry/ring.js';
 import { bentFor } from '../../mass/wire-bent.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { sectionsAt } from '../../solid/measure.js';
@@ -44,7 +44,8 @@ export function checkWireForm(
     const there = printed ? above : bores;
     const r = printed ? inside - PLACE : inside + pinClearanceMm / 2 - PLACE;
     return (
-      area(subtract([disk(r)], there)) > SLIVER_MM2 || !isNoWider(there, disk(r + 2 * PLACE + 0.02))
+      areaOf(subtract([disk(r)], there)) > SLIVER_MM2 ||
+      !isNoWider(there, disk(r + 2 * PLACE + 0.02))
     );
   }).length;
   return {
@@ -58,11 +59,8 @@ export function checkWireForm(
 
 const turn = (bulge: number): number => (Math.abs(sweep(bulge)) * 180) / Math.PI;
 
-const area = (regions: readonly Region[]): number =>
-  regions.reduce((sum, r) => sum + regionArea(r), 0);
-
 /** Just outside the disk there is some place all round that is not covered: the round is not larger than asked. */
 function isNoWider(there: readonly Region[], disk: Region): boolean {
   const rim = subtract(offset([disk], PLACE), [disk]);
-  return area(subtract(rim, there)) > 0.2 * area(rim);
+  return areaOf(subtract(rim, there)) > 0.2 * areaOf(rim);
 }

@@ -5,13 +5,14 @@
  *
  * Jig coordinates: X aft, Y up in the lure's side view, Z toward the maker.
  */
+
 import { pathPoints } from '../../geometry/arcpath.js';
 import { asRegion, union } from '../../geometry/clip.js';
 import { meshBox, meshVolume } from '../../geometry/mesh.js';
 import { circleRing, movedRing, type Region, type Ring, ringBox } from '../../geometry/ring.js';
 import { distance, type Point2 } from '../../geometry/vec.js';
 import { bentFor } from '../../mass/wire-bent.js';
-import { type Csg, extruded, segmentsAround } from '../../solid/csg.js';
+import { type Csg, extruded, OVERSHOOT, segmentsAround } from '../../solid/csg.js';
 import { evaluate } from '../../solid/evaluate.js';
 import type { SolidKernel } from '../../solid/kernel.js';
 import { placement } from '../../solid/placement.js';
@@ -19,12 +20,12 @@ import type { BentWire } from '../../wire/bent.js';
 import { type Peg, pegBoard } from '../../wire/pegs.js';
 import type { Jig, JigOutcome, JigProblem, JigWork } from '../jig.js';
 import { grooves } from '../letters.js';
+import { told } from '../wording.js';
 import { formLetters } from './letters.js';
 import type { WireFormSetup } from './setup.js';
 
 const ROUND = 0.01; // mm the corners of pegs and bores stand beside their circle
 const GROOVE_CHORD = 0.1; // mm the groove may be flattened: it only shows the way
-const OVERSHOOT = 1; // mm a cutter goes on in free air, so that no skin stays
 
 /** A peg as it stands on the board. */
 export type FormPeg = Peg & { readonly isPrinted: boolean };
@@ -158,7 +159,6 @@ function round(center: Point2, radius: number, side: 'inside' | 'outside'): Regi
 }
 
 function wordsOf(wire: BentWire, pegs: readonly FormPeg[]): string[] {
-  const told = (mm: number) => String(Number(mm.toFixed(1)));
   const pins = pegs.filter((p) => !p.isPrinted).map((p) => told(2 * p.radiusMm));
   const sizes = [...new Set(pins)].map((d) => `${pins.filter((p) => p === d).length} of ${d} mm`);
   const turns = wire.spec.twistTurns;

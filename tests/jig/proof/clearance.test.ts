@@ -1,5 +1,6 @@
 /** The gap between jig and workpiece: nearest, farthest, and the play that was promised. */
 import { describe, expect, test } from 'vitest';
+import { asRegion } from '../../../src/geometry/clip.js';
 import { facetTree } from '../../../src/geometry/facet-tree.js';
 import { drillStopJig } from '../../../src/jig/drill-stop/make.js';
 import type { Fit } from '../../../src/jig/fit.js';
@@ -52,7 +53,10 @@ test('sound jigs are within their bands, and the figures are those of the set-up
 
 test('seated without play, the nearest place is as near as the kernel’s own search says', () => {
   const half = blank.thicknessMm / 2;
-  const workpiece = movedBy(inverse(drill.jigToBlank), slab(blank.profileRing, -half, half));
+  const workpiece = movedBy(
+    inverse(drill.jigToBlank),
+    slab([asRegion(blank.profileRing)], -half, half),
+  );
   const theirs = gapBetween(kernel, { kind: 'mesh', mesh: drill.mesh }, workpiece, 2);
   expect(clearanceOf(drill, { playMm: [] }).measured.nearestMm).toBeCloseTo(theirs, 4);
 });
