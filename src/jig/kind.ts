@@ -11,8 +11,6 @@ export type JigKind = JigForm & {
   readonly path: KeyPath;
   /** A run can do without: one that was not asked for is left out with a warning where it can not be made. */
   readonly isAid: boolean;
-  /** Keys of its set-up that are the thickness of plastic: none can be thinner than a line of the nozzle. */
-  readonly walls: readonly string[];
   readonly make: (kernel: SolidKernel, work: JigWork, set: JigSet) => JigOutcome<Jig>;
   /** What this kind must hold beyond what every jig must, measured on the finished mesh. */
   readonly measure: (kernel: SolidKernel, jig: Jig, work: JigWork, set: JigSet) => JigCheck;
@@ -24,8 +22,7 @@ export type JigSet<S extends JigSetup = JigSetup> = {
   readonly printer: Printer;
 };
 
-type Form<S extends JigSetup, J extends Jig> = Omit<JigKind, 'walls' | 'make' | 'measure'> & {
-  readonly walls: readonly (keyof S & string)[];
+type Form<S extends JigSetup, J extends Jig> = Omit<JigKind, 'make' | 'measure'> & {
   readonly make: (kernel: SolidKernel, work: JigWork, set: JigSet<S>) => JigOutcome<J>;
   readonly measure: (kernel: SolidKernel, jig: J, work: JigWork, set: JigSet<S>) => JigCheck;
 };

@@ -1,5 +1,5 @@
 /** Walls of a set-up held against the printer's nozzle. */
-import type { JigProblem } from './jig.js';
+import type { Jig, JigOutcome, JigProblem } from './jig.js';
 
 /**
  * A problem for each wall of which no line of the nozzle is left: the slicer would leave it out.
@@ -19,4 +19,14 @@ export function belowNozzle(
       path: [],
       facts: { key, wallMm, nozzleMm, leastMm },
     }));
+}
+
+/** Makes nothing of walls that no nozzle lays. */
+export function ifPrintable<J extends Jig>(
+  walls: Readonly<Record<string, number>>,
+  nozzleMm: number,
+  make: () => JigOutcome<J>,
+): JigOutcome<J> {
+  const problems = belowNozzle(walls, nozzleMm);
+  return problems.length > 0 ? { jigs: [], problems } : make();
 }

@@ -1,12 +1,12 @@
 /** From a jig to what is printed: one part where the bed is large enough, else pieces with dowels. */
-import { type Mesh, meshVolume } from '../geometry/mesh.js';
+import type { Mesh } from '../geometry/mesh.js';
 import type { Point3 } from '../geometry/vec.js';
-import { along3, dot3 } from '../geometry/vec3.js';
+import { along3 } from '../geometry/vec3.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import type { Jig, JigProblem } from './jig.js';
 import type { Sunk } from './letters.js';
 import type { Bed, Printer } from './printer.js';
-import type { JigSetup } from './setup.js';
+import { bedOf, type JigSetup } from './setup.js';
 import { splitForBed } from './split/make.js';
 import { dowelCount, type Split, type SplitOrder, type SplitProblem } from './split/split.js';
 
@@ -33,8 +33,6 @@ export type Printed = {
   readonly problems: readonly JigProblem[];
 };
 
-export const bedOf = (setup: JigSetup, printer: Printer): Bed => setup.bed ?? printer.bed;
-
 /** A jig that fits the bed along or across is printed whole; a longer one in as few pieces as can be. */
 export function printed(kernel: SolidKernel, jig: Jig, setup: JigSetup, printer: Printer): Printed {
   const bed = bedOf(setup, printer);
@@ -46,7 +44,7 @@ export function printed(kernel: SolidKernel, jig: Jig, setup: JigSetup, printer:
     massG: volumeMm3 * printer.plasticDensityKgM3 * 1e-6,
   });
   if (fits(jig.sizeMm, bed)) {
-    const whole = part('', jig.mesh, jig.sizeMm, meshVolume(jig.mesh));
+    const whole = part('', jig.mesh, jig.sizeMm, jig.volumeMm3);
     return { parts: [whole], dowels: 0, split: null, problems: [] };
   }
   const { split, order, problem } = splitWhole(kernel, jig, bed, printer);
@@ -80,9 +78,7 @@ function splitWhole(kernel: SolidKernel, jig: Jig, bed: Bed, { dowel }: Printer)
 /** From one X to another, as far as the ink of a text goes. */
 function reachOfLetters({ face, box }: Sunk): readonly [number, number] {
   const xs = [box.left, box.right].flatMap((r) =>
-    [box.bottom, box.top].map((u) =>
-      dot3([1, 0, 0], along3(along3(face.origin, r, face.right), u, face.up)),
-    ),
+    [box.bottom, box.top].map((u) => along3(along3(face.origin, r, face.right), u, face.up)[0]),
   );
   return [Math.min(...xs), Math.max(...xs)];
 }

@@ -1,4 +1,5 @@
 /** All jigs of a pattern: made, judged, and told why not. */
+
 import { isError } from '../messages.js';
 import { assertNone, type Problem, problem } from '../problem.js';
 import type { SolidKernel } from '../solid/kernel.js';
@@ -8,13 +9,13 @@ import type { Jig, JigProblem, JigWork } from './jig.js';
 import type { JigKind, JigSet } from './kind.js';
 import { JIG_KINDS } from './kinds.js';
 import { toldLeftOut } from './left-out.js';
-import { belowNozzle } from './nozzle.js';
-import { bedOf, type PrintedPart, printed } from './print.js';
+import { type PrintedPart, printed } from './print.js';
 import type { Printer } from './printer.js';
 import type { Held } from './proof/hold.js';
 import { checkPrinting, type Printing, printing } from './proof/printing.js';
 import { holdWords, printingWords } from './proof/words.js';
 import type { JigSetups } from './set-ups.js';
+import { bedOf } from './setup.js';
 import { checkSplit } from './split/check.js';
 
 /** A jig that passed every check, with what is printed of it and what was measured on it. */
@@ -59,8 +60,6 @@ export function makeJigs(kernel: SolidKernel, work: JigWork, setups: JigSetups):
 function madeOf(kernel: SolidKernel, kind: JigKind, work: JigWork, set: JigSet): JigsMade {
   const told = ({ code, facts, path }: JigProblem): Problem =>
     problem(code, path ?? kind.path, { jig: kind.called, name: work.blank.name, ...facts });
-  const unprintable = wallsBelowNozzle(kind, set);
-  if (unprintable.length > 0) return { jigs: [], problems: unprintable.map(told) };
   const { jigs, problems } = kind.make(kernel, work, set);
   const results = jigs.map((jig) => judged(kernel, kind, jig, work, set));
   return {
@@ -114,13 +113,6 @@ function notHeld(held: readonly Held[]): JigProblem[] {
   });
 }
 
-/** A wall that no nozzle lays is told before any solid is made. */
-function wallsBelowNozzle({ walls }: JigKind, { setup, printer }: JigSet): JigProblem[] {
-  const thicknesses = setup as unknown as Readonly<Record<string, number>>;
-  const asked = Object.fromEntries(walls.map((key) => [key, thicknesses[key]]));
-  return belowNozzle(asked, printer.nozzleMm);
-}
-
 function needsSupport(
   { overhangDeg, bridgeMm, supportAtMm }: Printing,
   printer: Printer,
@@ -137,7 +129,7 @@ const lettersLeftOut = (jig: Jig): JigProblem[] =>
     ? []
     : [{ code: 'jig-letters-left-out', path: [], facts: { texts: jig.lettersLeftOut.join(', ') } }];
 
-/** A wall that a maker's set-up left too thin is the set-up's fault; every other flaw is ours. */
+/** A wall that a maker's set-up left too thin. */
 const thinWall = ({ measured, limit }: JigFlaw): JigProblem => ({
   code: 'jig-wall-thin',
   path: [],

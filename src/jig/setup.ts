@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import { mm, positiveMm } from '../pattern/fields.js';
-import { type Bed, bedSection } from './printer.js';
+import { type Bed, bedSection, type Printer } from './printer.js';
 
 export const lettersSection = z
   .strictObject({
@@ -44,6 +44,9 @@ export type JigSetup = {
   readonly letters: Letters;
   readonly bed?: Bed | undefined;
 };
+
+/** The set-up's own bed goes before the printer's. */
+export const bedOf = ({ bed }: Pick<JigSetup, 'bed'>, printer: Printer): Bed => bed ?? printer.bed;
 
 type Sections = Readonly<Record<string, z.ZodType>>;
 

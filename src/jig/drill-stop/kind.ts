@@ -10,7 +10,6 @@ export const drillStop = jigKind<DrillStopSetup, DrillStopJig>({
   ...drillStopForm,
   path: ['ballast'],
   isAid: false,
-  walls: ['wallMm', 'floorMm', 'webMm'],
   make: (kernel, work, set) => {
     const { pilots } = set.setup;
     const { borings, problems } = pilots

@@ -1,4 +1,5 @@
 import { jigKind } from '../kind.js';
+import { ifPrintable } from '../nozzle.js';
 import { checkComb } from './check.js';
 import { type DryingComb, dryingComb } from './make.js';
 import { type DryingCombSetup, dryingCombForm } from './setup.js';
@@ -7,7 +8,11 @@ export const dryingCombKind = jigKind<DryingCombSetup, DryingComb>({
   ...dryingCombForm,
   path: ['tailEye'],
   isAid: true,
-  walls: ['thicknessMm', 'toothMm'],
-  make: (kernel, work, set) => dryingComb(kernel, work, set),
+  make: (kernel, work, set) => {
+    const { thicknessMm, toothMm } = set.setup;
+    return ifPrintable({ thicknessMm, toothMm }, set.printer.nozzleMm, () =>
+      dryingComb(kernel, work, set),
+    );
+  },
   measure: (kernel, jig, _work, { setup }) => checkComb(kernel, jig, setup),
 });

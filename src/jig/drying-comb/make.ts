@@ -6,6 +6,7 @@
  *
  * Jig coordinates: X along the shelf, Y out over its edge, Z up.
  */
+
 import type { Blank } from '../../blank/blank.js';
 import { asRegion, union } from '../../geometry/clip.js';
 import { meshBox, meshVolume } from '../../geometry/mesh.js';
@@ -21,6 +22,7 @@ import { translation } from '../../solid/placement.js';
 import type { Jig, JigOutcome, JigWork } from '../jig.js';
 import type { JigSet } from '../kind.js';
 import { grooves } from '../letters.js';
+import { bedOf } from '../setup.js';
 import { combLetters } from './letters.js';
 import { layoutOf } from './plan.js';
 import type { DryingCombSetup } from './setup.js';
@@ -51,7 +53,7 @@ export function dryingComb(
   const lip = lipCorners(work.pattern, work.blank);
   const swingRadiusMm = swingRadius(work.body.mesh, lip, at, work.shapedCgMm);
   const pitchMm = Math.ceil(2 * swingRadiusMm + setup.gapMm);
-  const { xMm, yMm } = setup.bed ?? printer.bed;
+  const { xMm, yMm } = bedOf(setup, printer);
   const places = Math.max(1, Math.floor(Math.min(setup.lengthMm, Math.max(xMm, yMm)) / pitchMm));
   const layout = layoutOf(places, pitchMm, setup);
   const { sunk, leftOut } = combLetters(work.blank, { places, pitchMm }, setup, layout);

@@ -8,7 +8,6 @@ export const gaugesKind = jigKind<GaugesSetup, GaugeJig>({
   ...gaugesForm,
   path: ['body'],
   isAid: true,
-  walls: ['thicknessMm'],
   make: gaugeJigs,
   measure: (kernel, jig, work, { setup }) => checkGauge(kernel, jig, work, setup),
 });

@@ -6,6 +6,7 @@
  * face, which stands at the station. A plate that lies aft of its station is made for the starboard
  * side, one that lies fore of it for port, so that all look alike.
  */
+
 import { profilePath } from '../../blank/profile.js';
 import { halves } from '../../body/properties.js';
 import type { BodyShape } from '../../body/shape.js';
@@ -35,6 +36,7 @@ import { placement, translation } from '../../solid/placement.js';
 import type { Jig, JigOutcome, JigWork } from '../jig.js';
 import type { JigSet } from '../kind.js';
 import { grooves } from '../letters.js';
+import { bedOf } from '../setup.js';
 import type { GaugeJig, ProfileGaugeJig, SectionGaugeJig } from './jig.js';
 import { type Lying, plateLetters, tickGrooves } from './letters.js';
 import type { GaugesSetup } from './setup.js';
@@ -59,7 +61,7 @@ export function gaugeJigs(
     const problems = outside.map((facts) => ({ code: 'gauge-station-outside' as const, facts }));
     return { jigs: [], problems };
   }
-  const { xMm, yMm } = setup.bed ?? printer.bed;
+  const { xMm, yMm } = bedOf(setup, printer);
   const given = { kernel, body, pattern: blank.name, setup };
   return { jigs: allJigs(given, gauges, Math.max(xMm, yMm)), problems: [] };
 }

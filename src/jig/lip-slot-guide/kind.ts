@@ -8,7 +8,6 @@ export const lipSlotGuideKind = jigKind<LipSlotGuideSetup, LipSlotGuide>({
   ...lipSlotGuideForm,
   path: ['lip', 'slot'],
   isAid: false,
-  walls: ['wallMm', 'cheekMm'],
-  make: (kernel, work, set) => lipSlotGuide(kernel, work, set),
+  make: lipSlotGuide,
   measure: (kernel, jig, work, { setup }) => checkSawSlot(kernel, jig, work, setup),
 });

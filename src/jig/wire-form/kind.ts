@@ -1,4 +1,5 @@
 import { jigKind } from '../kind.js';
+import { ifPrintable } from '../nozzle.js';
 import { checkWireForm } from './check.js';
 import { type WireForm, wireForm } from './make.js';
 import { type WireFormSetup, wireFormForm } from './setup.js';
@@ -7,7 +8,9 @@ export const wireFormKind = jigKind<WireFormSetup, WireForm>({
   ...wireFormForm,
   path: ['throughWire'],
   isAid: true,
-  walls: ['boardMm', 'webMm'],
-  make: (kernel, work, { setup }) => wireForm(kernel, work, setup),
+  make: (kernel, work, { setup, printer }) => {
+    const { boardMm, webMm } = setup;
+    return ifPrintable({ boardMm, webMm }, printer.nozzleMm, () => wireForm(kernel, work, setup));
+  },
   measure: (kernel, jig, work, { setup }) => checkWireForm(kernel, jig, work, setup),
 });
