@@ -15,6 +15,7 @@ import {
   writeFileSync,
   writeSync,
 } from 'node:fs';
+import { createRequire } from 'node:module';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Problem, problem } from './problem.js';
@@ -74,6 +75,13 @@ export const shippedPath = (name: string): string =>
   fileURLToPath(new URL(`../${name}`, import.meta.url));
 
 export const isThere = (path: string): boolean => existsSync(path);
+
+/** The faces text is set in: DejaVu Sans Condensed, free to embed. */
+export function readFaces(): { readonly regular: Uint8Array; readonly bold: Uint8Array } {
+  const face = (name: string) =>
+    readFileSync(createRequire(import.meta.url).resolve(`dejavu-fonts-ttf/ttf/${name}.ttf`));
+  return { regular: face('DejaVuSansCondensed'), bold: face('DejaVuSansCondensed-Bold') };
+}
 
 /** Writes one new file and its folder. Refuses to overwrite (error code EEXIST). */
 export function writeNew(path: string, text: string): void {

@@ -1,0 +1,55 @@
+/**
+ * Text that runs from right to left, for writers that set pieces one after the other from the left. The
+ * one door to bidi-js (Unicode Standard Annex 9).
+ */
+import bidiFactory from 'bidi-js';
+
+/** Its types tell of a default export that Node does not see. */
+const bidi = (bidiFactory as unknown as typeof bidiFactory.default)();
+
+/** Letters and marks of Hebrew, Arabic and the scripts between them. */
+const RTL = '\\u0590-\\u08ff\\ufb1d-\\ufdff\\ufe70-\\ufefc';
+const RTL_WORD = new RegExp(`^[${RTL}]+$`);
+/** What is turned as one: a word of such a script, a number or word of another, any sign alone. */
+const PIECES = new RegExp(`[${RTL}]+|[\\p{L}\\p{M}\\p{N}.,:/+-]+|.`, 'gsu');
+
+/**
+ * The pieces of one line as they stand on the page from the left: brackets turned round where the text
+ * runs from the right. A word of a right-to-left script is a piece of its own and stays as spoken: whoever
+ * shapes it turns its letters.
+ */
+export function shownPieces(text: string): readonly string[] {
+  if (!new RegExp(`[${RTL}]`).test(text)) return [text];
+  const { levels } = bidi.getEmbeddingLevels(text);
+  const pieces = [...text.matchAll(PIECES)].map(({ 0: piece, index }): Placed => {
+    const level = levels[index];
+    const mirrored = level % 2 === 1 ? bidi.getMirroredCharacter(piece) : null;
+    return { text: mirrored ?? piece, level };
+  });
+  return joined(reordered(pieces).map((p) => p.text));
+}
+
+type Placed = { readonly text: string; readonly level: number };
+
+/** Rule L2: from the highest level down to 1, each run at that level or above is turned round. */
+function reordered(pieces: readonly Placed[]): readonly Placed[] {
+  const highest = Math.max(...pieces.map((p) => p.level));
+  const downward = Array.from({ length: highest }, (_, i) => highest - i);
+  return downward.reduce<readonly Placed[]>((order, level) => {
+    const runs = order.reduce<Placed[][]>((found, piece) => {
+      const last = found[found.length - 1];
+      if (last && last[0].level >= level === piece.level >= level) last.push(piece);
+      else found.push([piece]);
+      return found;
+    }, []);
+    return runs.flatMap((run) => (run[0].level >= level ? run.reverse() : run));
+  }, pieces);
+}
+
+const joined = (texts: readonly string[]): readonly string[] =>
+  texts.reduce<string[]>((found, text) => {
+    const last = found.length - 1;
+    if (last >= 0 && !RTL_WORD.test(text) && !RTL_WORD.test(found[last])) found[last] += text;
+    else found.push(text);
+    return found;
+  }, []);
