@@ -77,7 +77,6 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   earcut: ['geometry/pieces.ts'],
   pdfkit: ['formats/pdf.ts'],
   'bidi-js': ['formats/reading-order.ts'],
-  'dejavu-fonts-ttf': ['io.ts'],
 };
 
 const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter(
