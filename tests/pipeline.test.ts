@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import DxfParser from 'dxf-parser';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { sha256 } from '../src/io.js';
+import { readFaces, sha256 } from '../src/io.js';
 import type { Build } from '../src/pipeline.js';
 import { produce } from '../src/produce.js';
 import { recordText } from '../src/record/build-json.js';
@@ -18,7 +18,8 @@ const text = (f: MadeFile) => new TextDecoder().decode(f.bytes);
 async function built(path: string): Promise<{ build: Build; files: MadeFile[] }> {
   const { made, problems } = await produce(path);
   if (!made) throw new Error(JSON.stringify(problems));
-  return { build: made.build, files: fileSet(made.build, made.kernel, 'blankwright test') };
+  const files = await fileSet(made.build, made.kernel, 'blankwright test', readFaces());
+  return { build: made.build, files };
 }
 
 type Record = {

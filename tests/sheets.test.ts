@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import DxfParser from 'dxf-parser';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { sha256 } from '../src/io.js';
+import { readFaces, sha256 } from '../src/io.js';
 import { produce } from '../src/produce.js';
 import { fileSet, type MadeFile } from '../src/record/file-set.js';
 import { manifestText } from '../src/record/manifest.js';
@@ -59,7 +59,7 @@ describe('a run with lip sheets', () => {
     const { made, problems } = await produce(path);
     if (!made) throw new Error(JSON.stringify(problems));
     expect(problems).toEqual([]);
-    files = fileSet(made.build, made.kernel, 'blankwright test');
+    files = await fileSet(made.build, made.kernel, 'blankwright test', readFaces());
     const json = files.find((f) => f.path === 'build.json');
     sheets = JSON.parse(json ? text(json) : '').sheets;
   });

@@ -2,7 +2,7 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { sha256, shippedPath, writeSet } from '../io.js';
+import { readFaces, sha256, shippedPath, writeSet } from '../io.js';
 import { produce } from '../produce.js';
 import { fileSet } from '../record/file-set.js';
 import { manifestText } from '../record/manifest.js';
@@ -54,7 +54,7 @@ async function timed(what: string, blanks: number, file: string, dir: string): P
     const start = performance.now();
     const { made, inputs, problems } = await produce(file);
     if (!made) throw new Error(`${what}: ${JSON.stringify(problems)}`);
-    const files = fileSet(made.build, made.kernel, 'bench');
+    const files = await fileSet(made.build, made.kernel, 'bench', readFaces());
     const manifest = manifestText({ name: 'bench', version: '0' }, inputs, files, sha256);
     const failure = writeSet(join(dir, 'set'), [
       ...files,

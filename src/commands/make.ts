@@ -1,6 +1,6 @@
 /** `blankwright make FILE`: the whole set, or nothing. */
 import { join } from 'node:path';
-import { outputProblem, sha256, writeSet } from '../io.js';
+import { outputProblem, readFaces, sha256, writeSet } from '../io.js';
 import { isError } from '../messages.js';
 import { type Produced, produce } from '../produce.js';
 import { fileSet, type MadeFile } from '../record/file-set.js';
@@ -43,7 +43,7 @@ async function makeFile(
   const { problems, made } = produced;
   if (!made || problems.some(isError)) return refused('make', problems, terminal, NOTHING);
   const dir = out ?? join('output', made.build.job.name);
-  const files = deliver(produced, made, tool);
+  const files = await deliver(produced, made, tool);
   const failure = outputProblem(dir) ?? uncut(() => writeSet(dir, files));
   if (failure) return refused('make', [...problems, failure], terminal, NOTHING);
   tellProblems(problems, terminal);
@@ -62,8 +62,13 @@ const NOTHING = '; nothing was written';
 
 type Written = Pick<MadeFile, 'path' | 'bytes'>;
 
-function deliver({ inputs }: Produced, made: NonNullable<Produced['made']>, tool: Tool): Written[] {
-  const files = fileSet(made.build, made.kernel, `${tool.name} ${tool.version}`);
+async function deliver(
+  { inputs }: Produced,
+  made: NonNullable<Produced['made']>,
+  tool: Tool,
+): Promise<Written[]> {
+  const words = `${tool.name} ${tool.version}`;
+  const files = await fileSet(made.build, made.kernel, words, readFaces());
   const manifest = manifestText(tool, inputs, files, sha256);
   return [...files, { path: 'manifest.json', bytes: new TextEncoder().encode(manifest) }];
 }

@@ -1,6 +1,7 @@
 /** A build → the set of files it is delivered as, with the manifest that lists them. */
 import type { Drawing } from '../drawing/drawing.js';
 import { dxf } from '../formats/dxf.js';
+import type { Faces } from '../formats/pdf.js';
 import { stl } from '../formats/stl.js';
 import { svg } from '../formats/svg.js';
 import { asRegion } from '../geometry/clip.js';
@@ -25,21 +26,32 @@ export type FileKind =
   | 'lip-sheet'
   | 'gauge'
   | 'round-over-map'
+  | 'wire'
+  | 'lip'
+  | 'printer-check'
   | 'picture'
   | 'build';
 
 export type MadeFile = {
   readonly path: string;
   readonly kind: FileKind;
-  readonly format: 'dxf' | 'svg' | 'stl' | '3mf' | 'json';
+  readonly format: 'dxf' | 'svg' | 'stl' | '3mf' | 'pdf' | 'html' | 'json';
   readonly pattern?: string;
   readonly bytes: Uint8Array;
 };
 
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 
-/** All files but the manifest, in the order a maker would look at them. `tool` is name and version. */
-export function fileSet(build: Build, kernel: SolidKernel, tool: string): MadeFile[] {
+/**
+ * All files but the manifest, in the order a maker would look at them. `tool` is name and version;
+ * `faces` are what text on paper is set in.
+ */
+export async function fileSet(
+  build: Build,
+  kernel: SolidKernel,
+  tool: string,
+  _faces: Faces,
+): Promise<MadeFile[]> {
   const { products, faces, sheets } = build;
   return [
     ...faces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
