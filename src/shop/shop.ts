@@ -358,7 +358,13 @@ export type TrialWeight = {
   /** Null where no weight on the lure does it, and `why` says why. */
   readonly massG: number | null;
   readonly stationMm: number | null;
-  readonly why: 'needs-lift' | 'off-the-lure' | 'under-water' | 'no-stable-rest' | null;
+  readonly why:
+    | 'needs-lift'
+    | 'off-the-lure'
+    | 'hardly-afloat'
+    | 'under-water'
+    | 'no-stable-rest'
+    | null;
 };
 
 /** A slip of the bench and what it does to the lure: what a difference in the tub points to. */
