@@ -5,6 +5,7 @@ import type { Cutter } from './pattern/run.js';
 import type { RunFile } from './pattern/run-schema.js';
 import type { WaterFile } from './pattern/water-schema.js';
 import type { Problem } from './problem.js';
+import type { ShopWish } from './shop/shop.js';
 import type { Materials } from './tables/materials.js';
 
 export type Order = { readonly pattern: Pattern; readonly count: number };
@@ -39,7 +40,11 @@ export type Job = {
   readonly materials: Materials;
   /** What a run says of the water; null: each pattern’s own. */
   readonly water: WaterFile | null;
+  readonly shop: ShopWish;
 };
+
+/** Where no run says otherwise. */
+export const USUAL_SHOP: ShopWish = { inches: false, benchHoursPerDay: 6 };
 
 /** A problem and whose file it is about: an order's pattern (by index) or the job's own file. */
 export type Finding = { readonly of: number | 'job'; readonly problem: Problem };

@@ -1,5 +1,5 @@
 /** Files → job: reads the file named, the patterns and set-ups it names, and the tables. */
-import type { Finding, Job, Order, Workshop } from './job.js';
+import { type Finding, type Job, type Order, USUAL_SHOP, type Workshop } from './job.js';
 import { readSetups } from './load-setups.js';
 import { readForm } from './pattern/form.js';
 import { overrideRules } from './pattern/item-rules.js';
@@ -123,6 +123,7 @@ function loadSingle(reader: Reader, source: Source, materials: Materials): Loade
     setups: setups.setups,
     materials,
     water: null,
+    shop: USUAL_SHOP,
   };
   return {
     job,
@@ -177,6 +178,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials): Loaded {
             setups: setups.setups,
             materials,
             water: sections.water ?? null,
+            shop: sections.shop ?? USUAL_SHOP,
           },
     complete: found.length === 0 && workshop !== null,
     problems: found,

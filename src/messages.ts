@@ -10,6 +10,7 @@ import { jigsProblems } from './catalog/jigs.js';
 import { offsetsProblems } from './catalog/offsets.js';
 import { readingProblems } from './catalog/reading.js';
 import { runProblems } from './catalog/run.js';
+import { shopProblems } from './catalog/shop.js';
 import { writingProblems } from './catalog/writing.js';
 
 const entries = {
@@ -20,6 +21,7 @@ const entries = {
   ...runProblems,
   ...cuttingProblems,
   ...jigsProblems,
+  ...shopProblems,
   ...writingProblems,
 };
 

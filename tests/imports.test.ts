@@ -39,6 +39,20 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'solid',
     'gauge',
   ],
+  shop: [
+    'geometry',
+    'tables',
+    'pattern',
+    'body',
+    'blank',
+    'wire',
+    'mass',
+    'float',
+    'ballast',
+    'afloat',
+    'nest',
+    'jig',
+  ],
   formats: ['geometry', 'shade', 'solid', 'drawing'],
   record: [
     'geometry',
@@ -56,6 +70,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'drawing',
     'jig',
     'wire',
+    'shop',
     'formats',
   ],
 };

@@ -20,7 +20,7 @@ export function buildRecord(
   tool: string,
   jigFiles: (jig: ReadyJig) => readonly string[],
 ): unknown {
-  const { job, products, nest, cutPlans, sheets } = build;
+  const { job, products, nest, cutPlans, sheets, shop } = build;
   const { workshop } = job;
   return {
     schemaVersion: 1,
@@ -42,6 +42,7 @@ export function buildRecord(
       ...nestTotals(nest),
     },
     sheets: sheets.map(sheetRecord),
+    shop,
     jigs: products.flatMap((p) => p.jigs.map((jig) => jigRecord(jig, jigFiles(jig)))),
   };
 }

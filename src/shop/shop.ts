@@ -278,7 +278,7 @@ export type Finish = Measured & {
   readonly cureHours: number;
 };
 
-/** What is done at the bench, in the order it is done; a row of the table of steps each. */
+/** What is done at the bench, in the order it is done; `glue` is that of lip and wire. */
 export const STEPS = [
   'trace',
   'tape',
@@ -291,7 +291,7 @@ export const STEPS = [
   'sand',
   'coat',
   'wire',
-  'lip',
+  'glue',
   'rig',
   'tub',
 ] as const;
@@ -358,7 +358,7 @@ export type TrialWeight = {
   /** Null where no weight on the lure does it, and `why` says why. */
   readonly massG: number | null;
   readonly stationMm: number | null;
-  readonly why: 'needs-lift' | 'off-the-lure' | 'under-water' | null;
+  readonly why: 'needs-lift' | 'off-the-lure' | 'under-water' | 'no-stable-rest' | null;
 };
 
 /** A slip of the bench and what it does to the lure: what a difference in the tub points to. */
