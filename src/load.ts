@@ -118,6 +118,7 @@ function loadSingle(reader: Reader, source: Source, materials: Materials): Loade
   const job: Job | null = pattern && {
     kind: 'pattern',
     name: pattern.name,
+    note: '',
     orders: [{ pattern, count: 1 }],
     workshop: null,
     setups: setups.setups,
@@ -173,6 +174,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials): Loaded {
         : {
             kind: 'run',
             name: sections.name ?? 'run',
+            note: sections.note ?? '',
             orders,
             workshop,
             setups: setups.setups,

@@ -110,8 +110,10 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
       'Build a run or a single pattern: cut files, solids, jigs, record and manifest, all or nothing.',
       'blankwright make templates/first-ice.yaml',
       'blankwright make templates/holm.yaml --out output/holm-trial',
-    ).option('--out <dir>', 'folder for the set (default: output/NAME)', once),
-  ).action((file: string, options: EffortOptions & { out?: string }) =>
+    )
+      .option('--out <dir>', 'folder for the set (default: output/NAME)', once)
+      .option('--inches', 'show inches and fractions beside the millimeters of the shop sheet'),
+  ).action((file: string, options: EffortOptions & { out?: string; inches?: true }) =>
     long({ command: 'make', file, options, tool: tool() }),
   );
 

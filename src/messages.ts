@@ -10,6 +10,7 @@ import { jigsProblems } from './catalog/jigs.js';
 import { offsetsProblems } from './catalog/offsets.js';
 import { readingProblems } from './catalog/reading.js';
 import { runProblems } from './catalog/run.js';
+import { sheetProblems } from './catalog/sheet.js';
 import { shopProblems } from './catalog/shop.js';
 import { writingProblems } from './catalog/writing.js';
 
@@ -22,6 +23,7 @@ const entries = {
   ...cuttingProblems,
   ...jigsProblems,
   ...shopProblems,
+  ...sheetProblems,
   ...writingProblems,
 };
 

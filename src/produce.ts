@@ -1,11 +1,14 @@
 /** One file → everything made from it, or every problem that stands in the way, each with its place. */
 
+import { lettersOf } from './formats/letters.js';
+import { readFaces } from './io.js';
 import { loadSolver } from './linear/solver.js';
 import { load } from './load.js';
 import { designFindings } from './lures.js';
 import type { Search } from './nest/search.js';
 import type { Effort } from './nested.js';
 import { type Build, build } from './pipeline.js';
+import { unprintable } from './printable.js';
 import { byPlace, type Problem } from './problem.js';
 import type { Input } from './reader.js';
 import { loadKernel, type SolidKernel } from './solid/kernel.js';
@@ -19,9 +22,16 @@ export type Produced = {
 };
 
 /** Whom to ask and to tell while the nest of a run is searched for, and how hard it is. */
-export type Watch = Omit<Search, 'solver'> & { readonly effort?: Effort };
+export type Watch = Omit<Search, 'solver'> & {
+  readonly effort?: Effort;
+  /** The sheet shows inches too, whatever the file says. */
+  readonly inches?: boolean;
+};
 
-export async function produce(path: string, { effort, ...watch }: Watch = {}): Promise<Produced> {
+export async function produce(
+  path: string,
+  { effort, inches = false, ...watch }: Watch = {},
+): Promise<Produced> {
   const { job, complete, problems, inputs, placed } = load(path);
   const give = (more: readonly Problem[], made: Produced['made']): Produced => ({
     problems: [...problems, ...more].sort(byPlace),
@@ -31,6 +41,10 @@ export async function produce(path: string, { effort, ...watch }: Watch = {}): P
   if (!job) return give([], null);
   if (!complete) return give(designFindings(job).map(placed), null);
   const [kernel, solver] = await Promise.all([loadKernel(), loadSolver()]);
-  const { build: made, findings } = build(job, kernel, { ...watch, solver }, effort);
-  return give(findings.map(placed), made && { build: made, kernel });
+  const wished = inches ? { ...job, shop: { ...job.shop, inches } } : job;
+  const { build: made, findings } = build(wished, kernel, { ...watch, solver }, effort);
+  const { regular, bold } = readFaces();
+  const [plain, strong] = [lettersOf(regular), lettersOf(bold)];
+  const onPaper = unprintable(job, (letter) => plain(letter) && strong(letter));
+  return give([...findings, ...onPaper].map(placed), made && { build: made, kernel });
 }

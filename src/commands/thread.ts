@@ -11,7 +11,7 @@ export type Brief =
   | {
       readonly command: 'make';
       readonly file: string;
-      readonly options: EffortOptions & { readonly out?: string };
+      readonly options: EffortOptions & { readonly out?: string; readonly inches?: true };
       readonly tool: Tool;
     }
   | { readonly command: 'nest'; readonly file: string; readonly options: EffortOptions };

@@ -65,7 +65,7 @@ function segments(face: DataView, at: number): readonly Stretch[] {
 /** Letters that are never shown as they are: controls, and halves of a pair that stand alone. */
 const NEVER = /[\p{Cc}\p{Cs}\ufffe\uffff]/u;
 /** Signs that change how their neighbors look and are not seen themselves. */
-const UNSEEN = /[\p{Cf}\u034f\ufe00-\ufe0f]/u;
+const UNSEEN = /\p{Cf}|\p{Variation_Selector}/u;
 
 /** The letters of a text that a face lacks, once each, in their order. White space needs no glyph. */
 export const missingLetters = (text: string, has: HasLetter): readonly string[] => [

@@ -126,8 +126,8 @@ function blockHtml(block: Block, key: string, sheet: SheetDocument): string {
     case 'figures':
       return `<dl class="figures">${block.figures
         .map(
-          ({ label, value }) =>
-            `<div><dt>${run(label, sheet)}</dt><dd>${run(value, sheet)}</dd></div>`,
+          ({ label, value, detail }) =>
+            `<div><dt>${run(label, sheet)}</dt><dd class="value">${run(value, sheet)}</dd><dd>${run(detail, sheet)}</dd></div>`,
         )
         .join('\n')}</dl>`;
     case 'table':

@@ -44,8 +44,8 @@ section.page { break-before: page; }
 table { border-collapse: collapse; table-layout: fixed; width: 100%; font-size: ${POINTS.table}pt; }
 thead { display: table-header-group; }
 tr.title th { font-size: ${POINTS.subheading}pt; text-align: start; padding: 1.5mm 0; border: 0; }
-th { font-size: ${POINTS.head}pt; line-height: 1.2; text-align: start; vertical-align: bottom; padding: 1mm 1.2mm; border-bottom: 0.4mm solid #000; }
-td { vertical-align: top; padding: 1mm 1.2mm; border-bottom: 0.15mm solid #000; }
+th { font-size: ${POINTS.head}pt; line-height: 1.2; text-align: start; vertical-align: bottom; padding: 1mm 1.8mm; border-bottom: 0.4mm solid #000; }
+td { vertical-align: top; padding: 1mm 1.8mm; border-bottom: 0.15mm solid #000; }
 .end { text-align: end; }
 .middle { text-align: center; }
 .writing td { height: ${WRITING_MM}mm; }
@@ -60,10 +60,10 @@ data, .hash { font-variant-numeric: tabular-nums; }
 .caution ul { margin: 0; padding-left: 5mm; }
 .note { margin: 2mm 0; padding-left: 3mm; border-left: 0.3mm solid #000; }
 .figures { display: flex; flex-wrap: wrap; gap: 2mm 6mm; margin: 3mm 0; padding: 2mm 0; border: solid #000; border-width: 0.3mm 0; }
-.figures > div { flex: 1 1 auto; }
+.figures > div { flex: 1 1 0; min-width: 30mm; }
 .figures dt { font-size: ${POINTS.head}pt; }
 .figures dd { margin: 0; }
-.figures dd b { font-size: ${POINTS.figure}pt; }
+.figures dd.value { font-size: ${POINTS.figure}pt; line-height: 1.2; font-weight: 700; }
 .list { margin: 2mm 0; padding: 0; list-style: none; display: flex; flex-wrap: wrap; gap: 1mm 6mm; }
 .list li { white-space: nowrap; max-width: 100%; overflow-wrap: anywhere; }
 .list .tick { margin-right: 1.5mm; }

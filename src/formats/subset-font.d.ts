@@ -3,6 +3,6 @@ declare module 'subset-font' {
   export default function subsetFont(
     face: Buffer,
     text: string,
-    options: { readonly targetFormat: 'woff2'; readonly noHinting?: boolean },
+    options: { readonly targetFormat: 'truetype' | 'woff2'; readonly noHinting?: boolean },
   ): Promise<Uint8Array>;
 }

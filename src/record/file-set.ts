@@ -13,6 +13,7 @@ import type { SolidKernel } from '../solid/kernel.js';
 import { buildRecord, recordText } from './build-json.js';
 import { jigFiles, jigPaths } from './jig-files.js';
 import { floatSvg } from './pictures.js';
+import { sheetFiles } from './sheet-files.js';
 
 /** What a file is for. */
 export type FileKind =
@@ -50,11 +51,13 @@ export async function fileSet(
   build: Build,
   kernel: SolidKernel,
   tool: string,
-  _faces: Faces,
+  faces: Faces,
 ): Promise<MadeFile[]> {
-  const { products, faces, sheets } = build;
+  const { products, sheets } = build;
+  const recorded = recordText(buildRecord(build, tool, jigPaths));
   return [
-    ...faces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
+    ...(await sheetFiles(build, recorded, faces)),
+    ...build.faces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
     ...products.flatMap(({ blank, template }) =>
       drawn(template.drawn.drawing, 'template', `templates/${blank.name}`, blank.name),
     ),
@@ -83,7 +86,7 @@ export async function fileSet(
       path: 'build.json',
       kind: 'build',
       format: 'json',
-      bytes: utf8(recordText(buildRecord(build, tool, jigPaths))),
+      bytes: utf8(recorded),
     },
   ];
 }

@@ -66,7 +66,12 @@ export type Picture = {
   readonly mostHeightMm: number;
 };
 
-export type Figure = { readonly label: Inlines; readonly value: Inlines };
+export type Figure = {
+  readonly label: Inlines;
+  readonly value: Inlines;
+  /** Under the value, small. */
+  readonly detail: Inlines;
+};
 
 export type Block =
   | { readonly kind: 'heading'; readonly inlines: Inlines }

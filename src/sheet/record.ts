@@ -12,6 +12,8 @@ export type SheetRecord = {
   readonly sheets: readonly RecordedSheet[];
   readonly jigs: readonly { readonly pattern: string; readonly kind: string }[];
   readonly shop: Shop;
+  /** What true-scale pages are printed on. */
+  readonly paper?: { readonly size: string };
 };
 
 export type RecordedPattern = {

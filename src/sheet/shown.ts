@@ -15,6 +15,7 @@ import { Fault } from '../problem.js';
  * - `percent-N`: a share of one as a percentage
  * - `inch`, `inch-size`, `inch-signed`: millimeters as inches and a fraction to a sixty-fourth
  * - `cm2-N`: square millimeters as square centimeters
+ * - `day`, `hour-N`: hours from the start of the first day as the day, from 1, and the hours into it
  * - `many`: how long a list is
  * - `place`: where in its list the value stands, from 1
  */
@@ -29,6 +30,8 @@ export type Form =
   | 'inch-size'
   | 'inch-signed'
   | 'cm2-0'
+  | 'day'
+  | 'hour-1'
   | 'many'
   | 'place';
 
@@ -52,6 +55,10 @@ export function shown(form: Form, value: number): string {
       return signed(fixed(value, Number(detail)));
     case 'percent':
       return fixed(100 * value, Number(detail));
+    case 'day':
+      return fixed(Math.floor(value / HOURS_PER_DAY) + 1, 0);
+    case 'hour':
+      return fixed(value - HOURS_PER_DAY * Math.floor(value / HOURS_PER_DAY), Number(detail));
     case 'cm2':
       return fixed(value / MM2_PER_CM2, Number(detail));
     default:
@@ -62,6 +69,7 @@ export function shown(form: Form, value: number): string {
 /** Beyond this a `toFixed` keeps no decimals that mean anything. */
 const GREATEST = 1e9;
 const MM2_PER_CM2 = 100;
+const HOURS_PER_DAY = 24;
 /** Exact by definition since 1959. */
 const MM_PER_INCH = 25.4;
 const PARTS = 64;

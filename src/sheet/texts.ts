@@ -144,12 +144,19 @@ export const TEXTS = {
       lures: 'Lures',
     },
     pours: {
-      'topped-up': 'pour, let it set, top up level with the sawn belly',
-      single: 'pour once, level with the sawn belly; it sinks as it sets',
+      'topped-up': 'pour, top up',
+      single: 'pour once',
     },
-    filled: 'pour to {fill} over the full-width floor; weigh it in the ladle',
+    filled: 'pour to {fill} over the floor',
     weight: 'glue in {weight}',
     rod: 'glue in a piece of rod',
+    told: {
+      'topped-up': '*Pour, top up*: let the metal set, then fill up level with the sawn belly.',
+      single: '*Pour once*: level with the sawn belly; the metal sinks as it sets and is left so.',
+      filled:
+        '*Pour to a height over the floor*, where the hole ends at full width: weigh the metal in the ladle; the rest of the hole is closed with glue.',
+      weight: '*Glue in*: push it onto the floor of the hole and close the hole with glue.',
+    },
     why: 'The belly still loses its allowance, and metal with it where it is flush: what stays is what the lure swims with.',
     melt: 'Metal to melt',
     meltColumns: {
@@ -177,7 +184,8 @@ export const TEXTS = {
       pattern: 'Pattern',
       bit: 'Bit, radius mm',
       limit: 'Largest that stays outside, mm',
-      station: 'It is tightest at station mm',
+      station: 'Tightest at station mm',
+      allowance: 'Comes off all round mm',
       lures: 'Lures',
     },
     noBit: 'none is small enough: by hand',
@@ -187,7 +195,6 @@ export const TEXTS = {
     byGauge:
       'Sand to the gauges, by number, each square to the datum line at its station; the round-over map shows how far from the edge the wood still stands.',
     byEye: 'No gauges were made: sand to the template, alike on both sides of the center line.',
-    allowance: 'All round, {allowance} of wood comes off {pattern}.',
   },
 
   weights: {
@@ -230,7 +237,7 @@ export const TEXTS = {
     } as Readonly<Record<string, string>>,
     light: {
       'lighter-timber':
-        'The timber is lighter than reckoned. Note it on the blank, and drill that blank deeper: `float` with its blank mass tells the depth.',
+        'The timber is lighter than reckoned. Note it on the blank, and drill that blank deeper: the command *float* with its blank mass tells the depth.',
       'hole-deep': 'Drilled deeper or wider than told. Check the collar; more metal goes in.',
       'plug-short':
         'The metal did not fill the hole. Top it up, or drill the void out and fill it.',
@@ -242,7 +249,7 @@ export const TEXTS = {
     } satisfies Record<LightCode, string>,
     heavy: {
       'heavier-timber':
-        'The timber is heavier than reckoned, or damp. Dry it before metal is poured. Note it on the blank, and drill that blank less deep: `float` with its blank mass tells the depth.',
+        'The timber is heavier than reckoned, or damp. Dry it before metal is poured. Note it on the blank, and drill that blank less deep: the command *float* with its blank mass tells the depth.',
       'hole-shallow': 'Not as deep as told. Clear the chips, check the collar, drill again.',
       'plug-long': 'More metal is in than told: the hole is deeper or wider, or a bead stands out.',
       'weight-heavy': 'A heavier weight is in than told, or much glue. Check which one.',
@@ -265,7 +272,7 @@ export const TEXTS = {
     lures: 'Lures',
     dry: 'Next coat after',
     cure: 'Handle after',
-    amounts: '{g} or {ml}',
+    or: 'or {ml}',
     ratio: 'A to B {aMass} : {bMass} by weight, {aVolume} : {bVolume} by volume.',
     pot: 'Pot life {life}: no pot over {largest}, {minutes} of work for each lure.',
     film: '{waste} more than goes on is mixed; {solids} of it stays as film, together {film}.',
@@ -281,6 +288,7 @@ export const TEXTS = {
       mixed: 'Mixed at',
     },
     each: 'On each lure',
+    asBefore: 'On each lure the same as in the coat before.',
     eachColumns: {
       pattern: 'Pattern',
       count: 'Lures',
@@ -322,16 +330,17 @@ export const TEXTS = {
   timeline: {
     heading: 'Time line of the batch',
     about:
-      'Hours count from the start of the first bench day, of {hours} at the bench; drying goes on at night. Times are estimates: the data sheets say how long a coat dries in your cold.',
+      'Hours count from the start of each bench day, of {hours} at the bench; drying goes on at night. Times are estimates: the data sheets say how long a coat dries in your cold.',
     columns: {
       day: 'Day',
       step: 'Step',
-      from: 'From h',
-      to: 'To h',
+      from: 'From hour',
+      to: 'To hour',
       work: 'At the bench, min',
       wait: 'Waiting, h',
     },
     waits: '{step}: wait',
+    later: 'day {day}, {hour}',
     told: 'Bars of work and of waiting over the days of the batch.',
     steps: {
       trace: 'trace or glue the outlines',
@@ -345,7 +354,7 @@ export const TEXTS = {
       sand: 'sand to the gauges',
       coat: '{name}, coat {coat}',
       wire: 'bend and set the wires',
-      lip: 'glue in the lips',
+      glue: 'glue in lips and wires',
       rig: 'rig',
       tub: 'tub test',
     } satisfies Record<StepName, string>,
@@ -373,13 +382,13 @@ export const TEXTS = {
     under: '{value} under water',
     up: 'nose up {value}',
     down: 'nose down {value}',
-    band: 'right within {band}',
+    band: 'right within {band} of it',
     bandG: 'right from {low} to {high}',
     net: 'It weighs {net} more than the water it takes the place of.',
     lift: 'It lacks {net} to go under.',
     noRest:
       'It has no attitude in which it stays; see the float picture and think the ballast over.',
-    readings: 'Readings',
+    readings: '{pattern}: readings',
     readingColumns: {
       lure: 'Lure',
       mass: 'Rigged g',
@@ -389,7 +398,7 @@ export const TEXTS = {
       hung: 'Hung on, g',
       where: 'Where',
     },
-    hang: 'What a trial weight does',
+    hang: '{pattern}: what a trial weight does',
     hangColumns: {
       at: 'Hung at',
       station: 'Station mm',
@@ -399,7 +408,7 @@ export const TEXTS = {
     },
     hangAbout:
       'Grams are those a weight has under water; lead keeps {share} of its weight there. A plus is up, nose up.',
-    trial: 'Rides too high: hang this and try again',
+    trial: '{pattern} rides too high: hang this, and look again',
     trialColumns: {
       nose: 'Nose high mm',
       tail: 'Tail high mm',
@@ -412,8 +421,9 @@ export const TEXTS = {
       'needs-lift': 'no weight does it: it needs lift',
       'off-the-lure': 'no weight on the lure does it',
       'under-water': 'it hangs under water',
+      'no-stable-rest': 'it has no stable rest',
     },
-    says: 'What a difference says',
+    says: '{pattern}: what a difference says',
     saysColumns: {
       cause: 'One such slip',
       nose: 'Nose mm',
@@ -431,7 +441,7 @@ export const TEXTS = {
       'plug-short': 'metal in hole {number} {step} short',
     } satisfies Record<Says['cause'], string>,
     saysAbout:
-      'Find the row, or two, whose signs and sizes are those of the lure in the tub. `float` with what was seen does the same reckoning with all of them at once.',
+      'Find the row, or two, whose signs and sizes are those of the lure in the tub. The command *float* with what was seen does the same reckoning with all of them at once.',
     verdictOf: { floats: 'float', suspends: 'suspend', sinks: 'sink' },
   },
 

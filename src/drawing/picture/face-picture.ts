@@ -4,7 +4,8 @@
  * glued on the block is the drawing.
  */
 import { asRegion, intersect } from '../../geometry/clip.js';
-import { circleRing, insideRing, rectRing, ring } from '../../geometry/ring.js';
+import { circleRing, insideRing, type Ring, rectRing, ring } from '../../geometry/ring.js';
+import { thinned, thinnedLine } from '../../geometry/thin.js';
 import {
   add,
   type Box,
@@ -39,7 +40,7 @@ export type FaceInput = {
   readonly knots: readonly Round[];
   readonly splits: readonly SplitWork[];
   readonly poorZones: readonly Round[];
-  readonly outlines: readonly { readonly name: string; readonly points: readonly Point2[] }[];
+  readonly outlines: readonly { readonly name: string; readonly points: Ring }[];
   /** Indices of the outlines as they are sawn; numbers are left out where it is empty. */
   readonly cutOrder: readonly number[];
   /** Ways in and relief cuts. */
@@ -52,6 +53,8 @@ type Round = { readonly xMm: number; readonly yMm: number; readonly radiusMm: nu
 
 /** Width of the picture, mm: what a page of A4 has between its margins. */
 const WIDTH_MM = 186;
+/** Chord error of an outline on the picture: a tenth of its line. */
+const CHORD_MM = 0.03;
 /** White round the block, for its line. */
 const AIR_MM = 1;
 /** Over the block, for the letters of parting cuts. */
@@ -61,12 +64,16 @@ export function facePicture(face: FaceInput): Picture {
   const scale = Math.min(1, (WIDTH_MM - 2 * AIR_MM) / face.lengthMm);
   const origin: Point2 = [(WIDTH_MM - scale * face.lengthMm) / 2, AIR_MM];
   const at = (p: Point2): Point2 => add(origin, times(p, scale));
-  const line = (points: readonly Point2[]) => points.map(at);
+  const chordMm = CHORD_MM / scale;
+  const line = (points: readonly Point2[]) => thinnedLine(points, chordMm).map(at);
   const heightMm =
     scale * face.widthMm + 2 * AIR_MM + (face.partingCuts.length > 0 ? LETTERS_MM : 0);
   const corner = at([face.lengthMm, face.widthMm]);
   const block: Box = [origin[0], origin[1], corner[0], corner[1]];
-  const outlines = face.outlines.map(({ name, points }) => ({ name, points: line(points) }));
+  const outlines = face.outlines.map(({ name, points }) => ({
+    name,
+    points: thinned(points, chordMm).map(at),
+  }));
   const drawn: readonly Shape[] = [
     { kind: 'area', points: rectRing(0, 0, WIDTH_MM, heightMm), role: 'sheet' },
     ...badWood(face, at, scale, block),
@@ -91,10 +98,13 @@ export function facePicture(face: FaceInput): Picture {
     description: `${face.outlines.length} outlines on a block of ${face.lengthMm} by ${face.widthMm} mm, numbered as they are sawn.`,
     widthMm: WIDTH_MM,
     heightMm,
-    shapes: face.cutOrder.reduce<readonly Shape[]>((shapes, index, place) => {
-      const outline = outlines[index];
-      return [...shapes, ...labels(outline, String(place + 1), shapes, block)];
-    }, drawn),
+    shapes: [
+      ...drawn,
+      // What stands in one outline is clear of what stands in another.
+      ...face.cutOrder.flatMap((index, place) =>
+        labels(outlines[index], String(place + 1), drawn, block),
+      ),
+    ],
   };
 }
 
@@ -123,7 +133,7 @@ function badWood(
   ];
 }
 
-const onBlock = (outer: ReturnType<typeof ring>, role: Role, block: Box): readonly Shape[] =>
+const onBlock = (outer: Ring, role: Role, block: Box): readonly Shape[] =>
   intersect([asRegion(outer)], [asRegion(rectRing(...block))]).flatMap(
     ({ outer: points }): Shape[] => [
       { kind: 'area', points, role },

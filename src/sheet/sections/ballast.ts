@@ -22,6 +22,7 @@ export function ballastSection(shop: Place<Shop>, step: number): Section {
         : [
             ...cautions(fills),
             holes(shop),
+            ...ways(fills),
             paragraph(say(ballast.why)),
             ...melt(shop),
             ...toBuy(shop),
@@ -51,7 +52,7 @@ function holes(shop: Place<Shop>): Block {
       column(c.pattern, 1.7),
       numbers(c.hole, 0.7),
       column(c.metal, 1.2),
-      column(c.how, 2.6),
+      column(c.how, 1.8),
       numbers(c.filled, 1.1),
       numbers(c.stays, 1.1),
       numbers(c.lures, 0.8),
@@ -81,6 +82,15 @@ function how(fill: Place<BallastFill>): Inlines {
   return height
     ? say(ballast.filled, { fill: mm(height, 'given') })
     : say(word(ballast.pours, pour));
+}
+
+/** What the words in the column mean, as far as they stand there. */
+function ways(fills: readonly BallastFill[]): readonly Block[] {
+  const { told } = ballast;
+  const words = fills.flatMap(({ pour, fillMm }) =>
+    pour === null ? [told.weight] : fillMm !== null ? [told.filled] : [word(told, pour)],
+  );
+  return [...new Set(words)].map((sentence) => paragraph(say(sentence)));
 }
 
 function melt(shop: Place<Shop>): readonly Block[] {

@@ -17,7 +17,11 @@ export const coatsSection = (finishes: readonly Place<Finish>[], step: number): 
   blocks:
     finishes.length === 0
       ? [paragraph(say(coats.none))]
-      : [caution(TEXTS.cautions.coats), paragraph(say(coats.about)), ...finishes.flatMap(applied)],
+      : [
+          caution(TEXTS.cautions.coats),
+          paragraph(say(coats.about)),
+          ...finishes.flatMap((finish, i) => applied(finish, finishes[i - 1] ?? null)),
+        ],
 });
 
 /** Parts of a two-part coat, all four or none. */
@@ -36,17 +40,24 @@ function partsOf<T extends Measured>(of: Place<T>): Parts | null {
   return aG && bG && aMl && bMl ? { aG, bG, aMl, bMl } : null;
 }
 
-function applied(finish: Place<Finish>): readonly Block[] {
+function applied(finish: Place<Finish>, before: Place<Finish> | null): readonly Block[] {
   return [
     together(
       { kind: 'heading', inlines: called(finish) },
       { kind: 'figures', figures: figures(finish) },
       ...mixing(finish),
-      onEach(finish),
+      before && isSame(finish.value, before.value)
+        ? paragraph(say(coats.asBefore))
+        : onEach(finish),
     ),
     ...pots(finish),
   ];
 }
+
+/** True where the coat before took the very same on each lure, so that it need not be told again. */
+const isSame = (a: Finish, b: Finish): boolean =>
+  a.name === b.name &&
+  JSON.stringify([a.perLure, a.perLurePartG]) === JSON.stringify([b.perLure, b.perLurePartG]);
 
 const called = (finish: Place<Finish>): Inlines =>
   say(coats.title, {
@@ -57,18 +68,28 @@ const called = (finish: Place<Finish>): Inlines =>
 
 function figures(finish: Place<Finish>): readonly Figure[] {
   const parts = partsOf(finish);
-  const amount = (grams: Place<number>, milliliters: Place<number>): Inlines =>
-    say(coats.amounts, { g: strong([g(grams)]), ml: ml(milliliters) });
+  const amount = (grams: Place<number>, milliliters: Place<number>) => ({
+    value: [g(grams)],
+    detail: say(coats.or, { ml: ml(milliliters) }),
+  });
   return [
     ...(parts
       ? [
-          { label: say(coats.partA), value: amount(parts.aG, parts.aMl) },
-          { label: say(coats.partB), value: amount(parts.bG, parts.bMl) },
+          { label: say(coats.partA), ...amount(parts.aG, parts.aMl) },
+          { label: say(coats.partB), ...amount(parts.bG, parts.bMl) },
         ]
-      : [{ label: say(coats.total), value: amount(at(finish, 'totalG'), at(finish, 'totalMl')) }]),
-    { label: say(coats.lures), value: strong([count(at(finish, 'lures'))]) },
-    { label: say(coats.dry), value: strong([quantity(at(finish, 'dryHours'), 'given', 'h')]) },
-    { label: say(coats.cure), value: strong([quantity(at(finish, 'cureHours'), 'given', 'h')]) },
+      : [{ label: say(coats.total), ...amount(at(finish, 'totalG'), at(finish, 'totalMl')) }]),
+    { label: say(coats.lures), value: [count(at(finish, 'lures'))], detail: [] },
+    {
+      label: say(coats.dry),
+      value: [quantity(at(finish, 'dryHours'), 'given', 'h')],
+      detail: [],
+    },
+    {
+      label: say(coats.cure),
+      value: [quantity(at(finish, 'cureHours'), 'given', 'h')],
+      detail: [],
+    },
   ];
 }
 

@@ -17,12 +17,13 @@ export function shapeSection(record: Place<SheetRecord>, step: number): Section 
     name: say(shape.heading),
     heading: say(shape.heading),
     newPage: true,
-    blocks: [caution(TEXTS.cautions.router), bits(shop), ...gauges(shop), ...allowances(record)],
+    blocks: [caution(TEXTS.cautions.router), bits(record), ...gauges(shop)],
   };
 }
 
-function bits(shop: Place<Shop>): Block {
+function bits(record: Place<SheetRecord>): Block {
   const c = shape.columns;
+  const recorded = each(at(record, 'patterns'));
   return table(
     [
       TICKS,
@@ -30,9 +31,10 @@ function bits(shop: Place<Shop>): Block {
       column(c.bit, 1.6, 'end'),
       numbers(c.limit, 1.5),
       numbers(c.station, 1.5),
+      numbers(c.allowance, 1.5),
       numbers(c.lures, 0.8),
     ],
-    each(at(shop, 'patterns')).map((pattern) => {
+    each(at(at(record, 'shop'), 'patterns')).map((pattern, i) => {
       const roundOver = at(pattern, 'roundOver');
       return [
         [TICK],
@@ -42,6 +44,7 @@ function bits(shop: Place<Shop>): Block {
           : strong([mm(at(roundOver, 'bitMm'), 'given', '')]),
         [mm(at(roundOver, 'limitMm'), 'fixed-1', '')],
         [mm(at(roundOver, 'stationMm'), 'fixed-1', '')],
+        [mm(at(recorded[i], 'sandingAllowanceMm'), 'given', '')],
         [count(at(pattern, 'count'))],
       ];
     }),
@@ -73,15 +76,3 @@ const stations = (pattern: Place<ShopPattern>): Inlines =>
     ),
     TEXTS.semicolon,
   );
-
-const allowances = (record: Place<SheetRecord>): readonly Block[] =>
-  each(at(record, 'patterns'))
-    .filter((p) => p.value.sandingAllowanceMm > 0)
-    .map((pattern) =>
-      paragraph(
-        say(shape.allowance, {
-          pattern: free(at(pattern, 'name')),
-          allowance: mm(at(pattern, 'sandingAllowanceMm'), 'given'),
-        }),
-      ),
-    );

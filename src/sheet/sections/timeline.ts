@@ -26,7 +26,7 @@ export function timelineSection(shop: Place<Shop>, step: number): Section {
           numbers(c.day, 0.6),
           column(c.step, 3.2),
           numbers(c.from, 1),
-          numbers(c.to, 1),
+          numbers(c.to, 1.3),
           numbers(c.work, 1.2),
           numbers(c.wait, 1.2),
         ],
@@ -43,11 +43,18 @@ function row(span: Place<BenchSpan>, shop: Place<Shop>): readonly Inlines[] {
     works ? [TICK] : say(TEXTS.dash),
     [count(at(span, 'day'))],
     works ? strong(step) : say(timeline.waits, { step }),
-    [quantity(at(span, 'startH'), 'fixed-1')],
-    [quantity(at(span, 'endH'), 'fixed-1')],
+    [quantity(at(span, 'startH'), 'hour-1')],
+    until(span),
     works ? [quantity(at(span, 'handsOnMin'), 'fixed-0')] : say(TEXTS.dash),
     works ? say(TEXTS.dash) : [quantity(at(span, 'waitH'), 'fixed-1')],
   ];
+}
+
+/** The hour at which it ends, and the day where that is a later one. */
+function until(span: Place<BenchSpan>): Inlines {
+  const end = at(span, 'endH');
+  const [day, hour] = [quantity(end, 'day'), quantity(end, 'hour-1')];
+  return day.text === String(span.value.day) ? [hour] : say(timeline.later, { day, hour });
 }
 
 function called(span: Place<BenchSpan>, shop: Place<Shop>): Inlines {

@@ -1,7 +1,7 @@
 /** The tub test of a pattern: how it should lie, what to hang on it, and what a difference says. */
 import type { Lie, Says, ShopPattern, TrialWeight, TubTest } from '../../shop/shop.js';
 import { blank, caution, column, numbers, paragraph, table } from '../blocks.js';
-import type { Block, Figure, Inlines, Section } from '../document.js';
+import type { Block, Figure, Inline, Inlines, Section } from '../document.js';
 import { at, each, type Place, present } from '../place.js';
 import type { RecordedPattern } from '../record.js';
 import { count, free, g, mm, quantity, say, smallG, strong, word } from '../say.js';
@@ -36,11 +36,11 @@ export function tubSection({ pattern, shop, svg }: TubInput, step: number): Sect
       },
       { kind: 'figures', figures: figures(test) },
       paragraph(buoyancy(test)),
-      readings(),
-      ...trials(test),
-      ...says(test),
-      ...hangs(test),
+      readings(name),
       caution(TEXTS.cautions.tub),
+      ...trials(test, name),
+      ...says(test, name),
+      ...hangs(test, name),
     ],
   };
 }
@@ -62,34 +62,28 @@ function figures(test: Place<TubTest>): readonly Figure[] {
   const within = (key: keyof Lie): Inlines => {
     const place = band && present(at(band, key));
     if (!place) return [];
-    return [
-      ...say(TEXTS.comma),
-      ...say(tub.band, {
-        band: key === 'trimDeg' ? quantity(place, 'fixed-1', '°') : mm(place),
-      }),
-    ];
+    return say(tub.band, {
+      band: key === 'trimDeg' ? quantity(place, 'fixed-1', '°') : mm(place),
+    });
   };
   return [
-    { label: say(f.verdict), value: strong(say(word(tub.verdicts, test.value.verdict))) },
-    ...(nose ? [{ label: say(f.nose), value: [...height(nose), ...within('noseMm')] }] : []),
-    ...(tail ? [{ label: say(f.tail), value: [...height(tail), ...within('tailMm')] }] : []),
-    ...(trim ? [{ label: say(f.trim), value: [...leaning(trim), ...within('trimDeg')] }] : []),
+    { label: say(f.verdict), value: say(word(tub.verdicts, test.value.verdict)), detail: [] },
+    ...(nose ? [{ label: say(f.nose), value: height(nose), detail: within('noseMm') }] : []),
+    ...(tail ? [{ label: say(f.tail), value: height(tail), detail: within('tailMm') }] : []),
+    ...(trim ? [{ label: say(f.trim), value: leaning(trim), detail: within('trimDeg') }] : []),
     {
       label: say(f.mass),
-      value: [
-        ...strong([g(at(test, 'massG'))]),
-        ...say(TEXTS.comma),
-        ...say(tub.bandG, { low: g(at(test, 'lowG'), ''), high: g(at(test, 'highG')) }),
-      ],
+      value: [g(at(test, 'massG'))],
+      detail: say(tub.bandG, { low: g(at(test, 'lowG'), ''), high: g(at(test, 'highG')) }),
     },
   ];
 }
 
 const height = (place: Place<number>): Inlines =>
-  say(place.value < 0 ? tub.under : tub.over, { value: strong([mm(place, 'size-1')]) });
+  say(place.value < 0 ? tub.under : tub.over, { value: mm(place, 'size-1') });
 
 const leaning = (place: Place<number>): Inlines =>
-  say(place.value < 0 ? tub.down : tub.up, { value: strong([quantity(place, 'size-1', '°')]) });
+  say(place.value < 0 ? tub.down : tub.up, { value: quantity(place, 'size-1', '°') });
 
 function buoyancy(test: Place<TubTest>): Inlines {
   if (test.value.rest === null) return say(tub.noRest);
@@ -100,18 +94,18 @@ function buoyancy(test: Place<TubTest>): Inlines {
 const READINGS = 5;
 
 /** Lines to write what the tub shows. */
-function readings(): Block {
+function readings(pattern: Inline): Block {
   const c = tub.readingColumns;
   const columns = [c.lure, c.mass, c.nose, c.tail, c.trim, c.hung, c.where];
   return table(
     columns.map((head) => blank(say(head), 1)),
     Array.from({ length: READINGS }, () => columns.map((): Inlines => [])),
-    { title: say(tub.readings), forWriting: true },
+    { title: say(tub.readings, { pattern }), forWriting: true },
   );
 }
 
 /** What a weight hung at each eye does. */
-function hangs(test: Place<TubTest>): readonly Block[] {
+function hangs(test: Place<TubTest>, pattern: Inline): readonly Block[] {
   const rows = each(at(test, 'hang'));
   if (rows.length === 0) return [];
   const c = tub.hangColumns;
@@ -129,7 +123,7 @@ function hangs(test: Place<TubTest>): readonly Block[] {
         [mm(at(row, 'stationMm'), 'fixed-1', '')],
         ...changes(at(row, 'perG')),
       ]),
-      { title: say(tub.hang) },
+      { title: say(tub.hang, { pattern }) },
     ),
     paragraph(say(tub.hangAbout, { share: quantity(at(test, 'leadShare'), 'percent-0', '%') })),
   ];
@@ -148,7 +142,7 @@ function changes<T extends Lie>(of: Place<T>): readonly Inlines[] {
   ];
 }
 
-function trials(test: Place<TubTest>): readonly Block[] {
+function trials(test: Place<TubTest>, pattern: Inline): readonly Block[] {
   const rows = each(at(test, 'trial'));
   if (rows.length === 0) return [];
   const c = tub.trialColumns;
@@ -160,7 +154,7 @@ function trials(test: Place<TubTest>): readonly Block[] {
         [mm(at(row, 'tailMm'), 'given', '')],
         ...weight(row),
       ]),
-      { title: say(tub.trial) },
+      { title: say(tub.trial, { pattern }) },
     ),
     paragraph(say(tub.trialAbout)),
   ];
@@ -174,7 +168,7 @@ function weight(row: Place<TrialWeight>): readonly Inlines[] {
   return [why ? say(word(tub.why, why)) : say(TEXTS.dash), say(TEXTS.dash)];
 }
 
-function says(test: Place<TubTest>): readonly Block[] {
+function says(test: Place<TubTest>, pattern: Inline): readonly Block[] {
   const rows = each(at(test, 'says'));
   if (rows.length === 0) return [];
   const c = tub.saysColumns;
@@ -188,7 +182,7 @@ function says(test: Place<TubTest>): readonly Block[] {
         numbers(c.mass, 1),
       ],
       rows.map((row) => [cause(row), ...changes(row), [quantity(at(row, 'massG'), 'signed-1')]]),
-      { title: say(tub.says) },
+      { title: say(tub.says, { pattern }) },
     ),
     paragraph(say(tub.saysAbout)),
   ];

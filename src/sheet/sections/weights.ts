@@ -28,7 +28,7 @@ function stages(pattern: Place<ShopPattern>): Block {
       numbers(c.mass, 1),
       numbers(c.low, 0.9),
       numbers(c.high, 0.9),
-      numbers(c.change, 1.7),
+      numbers(c.change, 2.1),
       ...Array.from({ length: LURES }, () => blank(say(c.lure), 1)),
     ],
     each(at(pattern, 'weights')).map((stage) => [
