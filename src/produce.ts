@@ -7,6 +7,7 @@ import { load } from './load.js';
 import { designFindings } from './lures.js';
 import type { Search } from './nest/search.js';
 import type { Effort } from './nested.js';
+import type { PaperWish } from './pattern/paper.js';
 import { type Build, build } from './pipeline.js';
 import { unprintable } from './printable.js';
 import { byPlace, type Problem } from './problem.js';
@@ -21,18 +22,19 @@ export type Produced = {
   readonly inputs: readonly Input[];
 };
 
-/** Whom to ask and to tell while the nest of a run is searched for, and how hard it is. */
+/** Whom to ask and to tell while the nest of a run is searched for, and how hard it is; what the command line says of paper. */
 export type Watch = Omit<Search, 'solver'> & {
   readonly effort?: Effort;
+  readonly paper?: PaperWish;
   /** The sheet shows inches too, whatever the file says. */
   readonly inches?: boolean;
 };
 
 export async function produce(
   path: string,
-  { effort, inches = false, ...watch }: Watch = {},
+  { effort, paper, inches = false, ...watch }: Watch = {},
 ): Promise<Produced> {
-  const { job, complete, problems, inputs, placed } = load(path);
+  const { job, complete, problems, inputs, placed } = load(path, paper);
   const give = (more: readonly Problem[], made: Produced['made']): Produced => ({
     problems: [...problems, ...more].sort(byPlace),
     made,

@@ -54,6 +54,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'jig',
   ],
   formats: ['geometry', 'shade', 'solid', 'drawing'],
+  paper: ['geometry', 'pattern', 'body', 'blank', 'wire', 'gauge', 'drawing', 'formats'],
   record: [
     'geometry',
     'blank',
@@ -71,6 +72,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'jig',
     'wire',
     'shop',
+    'paper',
+    'pattern',
     'formats',
   ],
 };
@@ -92,6 +95,7 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   earcut: ['geometry/pieces.ts'],
   pdfkit: ['formats/pdf.ts'],
   'bidi-js': ['formats/reading-order.ts'],
+  'subset-font': ['formats/face-subset.ts'],
 };
 
 const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter(

@@ -5,6 +5,7 @@
 import { Fault } from '../problem.js';
 import type { Block, Inlines, Picture, Table } from '../sheet/document.js';
 import { POINTS_PER_MM } from './pdf.js';
+import { columnShares } from './sheet-columns.js';
 import { POINTS, WRITING_MM } from './sheet-style.js';
 import { plainText, type Setting, textNodes, widthPt } from './sheet-text.js';
 
@@ -79,35 +80,32 @@ export function fittedPt(
   return [scale * width, scale * height];
 }
 
-function tablePt({ title, columns, rows, forWriting }: Table, setting: Setting): number {
-  const heads = rowPt(
-    columns.map((c) => c.head),
-    columns,
-    POINTS.head,
-    setting,
-  );
+function tablePt(table: Table, setting: Setting): number {
+  const { title, columns, rows, forWriting } = table;
+  const shares = columnShares(table, setting.sheet.inches);
+  const heads = columns.map((c) => c.head);
   const least = forWriting ? WRITING_MM * POINTS_PER_MM : 0;
   return rows.reduce(
-    (sum, row) => sum + Math.max(least, rowPt(row, columns, POINTS.table, setting)),
-    heads + (title ? 2 * AIR_PT : 0) + AIR_PT,
+    (sum, row) => sum + Math.max(least, rowPt(row, shares, POINTS.table, setting)),
+    rowPt(heads, shares, POINTS.head, setting) + (title ? 2 * AIR_PT : 0) + AIR_PT,
   );
 }
 
 /** The highest row of a table. */
-export const highestRowPt = ({ columns, rows }: Table, setting: Setting): number =>
-  Math.max(0, ...rows.map((row) => rowPt(row, columns, POINTS.table, setting)));
+export function highestRowPt(table: Table, setting: Setting): number {
+  const shares = columnShares(table, setting.sheet.inches);
+  return Math.max(0, ...table.rows.map((row) => rowPt(row, shares, POINTS.table, setting)));
+}
 
 function rowPt(
   cells: readonly Inlines[],
-  columns: Table['columns'],
+  shares: readonly number[],
   sizePt: number,
   setting: Setting,
 ): number {
-  const sum = columns.reduce((all, c) => all + c.share, 0);
-  const lines = cells.map((cell, i) => {
-    const wide = (setting.widthPt * columns[i].share) / sum - CELL_PT;
-    return linesPt(cell, sizePt, wide, setting);
-  });
+  const lines = cells.map((cell, i) =>
+    linesPt(cell, sizePt, setting.widthPt * shares[i] - CELL_PT, setting),
+  );
   return Math.max(sizePt * LINE_RATIO, ...lines) + CELL_PT / 2;
 }
 

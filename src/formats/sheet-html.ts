@@ -1,5 +1,6 @@
 /**
- * The shop sheet as one HTML file that prints well: no script, nothing fetched, faces inside. Every number
+ * The shop sheet as one HTML file that prints well: no script, nothing fetched, faces inside; well-formed, so
+ * that a reader of XML reads it too. Every number
  * stands as `<data value="…" data-from="/json/pointer" data-form="…">`, so that anybody can read the sheet
  * back against build.json; free text stands in `<bdi>`.
  */
@@ -13,10 +14,11 @@ import type {
   SheetDocument,
   Table,
 } from '../sheet/document.js';
+import { webFace } from './face-subset.js';
 import { EVERY_LETTER, spelledOut } from './letters.js';
 import type { Faces } from './pdf.js';
+import { columnShares } from './sheet-columns.js';
 import { PAGE_MARGINS_MM, POINTS, STYLE } from './sheet-style.js';
-import { webFace } from './web-face.js';
 import { escaped } from './xml.js';
 
 /** The text of the file. @throws Fault on a number or a letter HTML cannot hold */
@@ -31,9 +33,9 @@ export async function sheetHtml(sheet: SheetDocument, faces: Faces): Promise<str
     '<!DOCTYPE html>',
     `<html lang="${escaped(sheet.language)}">`,
     '<head>',
-    '<meta charset="utf-8">',
-    '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<meta http-equiv="Content-Security-Policy" content="${POLICY}">`,
+    '<meta charset="utf-8"/>',
+    '<meta name="viewport" content="width=device-width, initial-scale=1"/>',
+    `<meta http-equiv="Content-Security-Policy" content="${POLICY}"/>`,
     `<title>${escaped(sheet.plainTitle)}</title>`,
     '<style>',
     faceRule(regular, 400),
@@ -155,16 +157,15 @@ const embedded = (svg: string, key: string, mostHeightMm: number): string =>
     .replace(/url\(#/g, `url(#p${key}-`)
     .trimEnd();
 
-function tableHtml(
-  { title, columns, rows, forWriting, share }: Table,
-  sheet: SheetDocument,
-): string {
-  const sum = columns.reduce((all, c) => all + c.share, 0);
-  const width = (of: number) => `style="width: ${((100 * of) / sum).toFixed(2)}%"`;
+function tableHtml(table: Table, sheet: SheetDocument): string {
+  const { title, columns, rows, forWriting, share } = table;
+  const widths = columnShares(table, sheet.inches).map(
+    (of) => `style="width: ${(100 * of).toFixed(2)}%"`,
+  );
   const looks = share < 1 ? ` style="width: ${(100 * share).toFixed(0)}%"` : '';
   return [
     `<div class="scroll"><table${forWriting ? ' class="writing"' : ''}${looks}>`,
-    `<colgroup>${columns.map((c) => `<col ${width(c.share)}>`).join('')}</colgroup>`,
+    `<colgroup>${widths.map((width) => `<col ${width}/>`).join('')}</colgroup>`,
     '<thead>',
     ...(title
       ? [
@@ -214,7 +215,7 @@ const bold = (html: string, strong: true | undefined): string => (strong ? `<b>$
 function quantityHtml(quantity: Quantity, inches: boolean): string {
   const metric = `<span class="q">${dataHtml(quantity, quantity)}${unitText(quantity.unit)}</span>`;
   if (!inches || !quantity.inches) return metric;
-  return `${metric} <span class="q">(${dataHtml(quantity, quantity.inches)}\u00a0in)</span>`;
+  return `${metric} <span class="q in">(${dataHtml(quantity, quantity.inches)}\u00a0in)</span>`;
 }
 
 const dataHtml = (

@@ -2,6 +2,7 @@
 import type { Block, Column, Figure, Inlines, Picture, Section, Table } from '../sheet/document.js';
 import { POINTS_PER_MM } from './pdf.js';
 import { brokenLines, runsFromRight } from './reading-order.js';
+import { columnShares } from './sheet-columns.js';
 import { fittedPt, heightPt, highestRowPt, listColumns } from './sheet-heights.js';
 import { POINTS, WRITING_MM } from './sheet-style.js';
 import {
@@ -226,10 +227,9 @@ function tableNode(table: Table, setting: Setting): Node {
   const whole = isKept([table], setting);
   const inner =
     setting.widthPt * share - columns.length * 2 * CELL.x - (columns.length + 1) * RULE_PT;
-  const sum = columns.reduce((all, c) => all + c.share, 0);
   const node: Node = {
     table: {
-      widths: columns.map((c) => (inner * c.share) / sum),
+      widths: columnShares(table, setting.sheet.inches).map((of) => inner * of),
       headerRows,
       keepWithHeaderRows: 1,
       dontBreakRows: highestRowPt(table, setting) < MOST_TOGETHER_RATIO * setting.heightPt,

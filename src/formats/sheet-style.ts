@@ -15,6 +15,7 @@ export const POINTS = {
   text: 11.5,
   table: 11,
   head: 9.5,
+  inches: 8.5,
   foot: 9,
 } as const;
 
@@ -52,6 +53,7 @@ td { vertical-align: top; padding: 1mm 1.8mm; border-bottom: 0.15mm solid #000; 
 td.blank { border: 0.15mm solid #000; }
 data, .hash { font-variant-numeric: tabular-nums; }
 .q { white-space: nowrap; }
+td .in { font-size: ${POINTS.inches}pt; font-weight: 400; }
 .tick { display: inline-block; width: ${TICK_MM}mm; height: ${TICK_MM}mm; border: 0.35mm solid #000; vertical-align: -0.6mm; }
 .line { display: inline-block; border-bottom: 0.2mm solid #000; height: 1em; }
 .caution { margin: 3mm 0; padding: 2mm 3mm 2mm 4mm; border: 0.3mm solid #000; border-left-width: 2mm; }

@@ -48,7 +48,10 @@ function nodesOf(inline: Inline, setting: Setting): readonly TextNode[] {
     case 'free':
       return freeNodes(inline.text, setting).map((node) => ({ ...node, ...strength(inline) }));
     case 'quantity':
-      return [{ text: quantityText(inline, setting.sheet.inches), ...strength(inline) }];
+      return quantityNodes(inline, setting.sheet.inches).map((node) => ({
+        ...strength(inline),
+        ...node,
+      }));
     case 'tick':
       return [{ text: TICK, fontSize: POINTS.subheading, lineHeight: 1 }];
     case 'line': {
@@ -69,9 +72,14 @@ export function freeNodes(text: string, { has }: Setting): readonly TextNode[] {
   return shownPieces(line).map((piece) => (noWrap ? { text: piece, noWrap } : { text: piece }));
 }
 
-function quantityText(quantity: Quantity, inches: boolean): string {
-  const metric = `${quantity.text}${unitText(quantity.unit)}`;
-  return inches && quantity.inches ? `${metric} (${quantity.inches.text}\u00a0in)` : metric;
+function quantityNodes(quantity: Quantity, inches: boolean): readonly TextNode[] {
+  const metric = { text: `${quantity.text}${unitText(quantity.unit)}` };
+  if (!inches || !quantity.inches) return [metric];
+  return [
+    metric,
+    { text: ' ' },
+    { text: `(${quantity.inches.text}\u00a0in)`, fontSize: POINTS.inches, bold: false },
+  ];
 }
 
 export const plainText = (nodes: readonly TextNode[]): string => nodes.map((n) => n.text).join('');

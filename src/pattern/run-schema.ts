@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { overrideSection } from '../tables/overrides.js';
 import { deg, mm, nameText, plainText, pointMm, positiveMm, ratio } from './fields.js';
+import { paperSection } from './paper-schema.js';
 import { waterSection } from './water-schema.js';
 
 const order = z
@@ -239,6 +240,7 @@ export const runSections = {
     })
     .optional()
     .describe('How the shop sheet is made.'),
+  paper: paperSection.optional(),
   jigs: z
     .array(z.string().min(1).max(300))
     .max(20)

@@ -12,6 +12,7 @@ import { evaluate } from '../solid/evaluate.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { buildRecord, recordText } from './build-json.js';
 import { jigFiles, jigPaths } from './jig-files.js';
+import { paperFiles } from './paper-files.js';
 import { floatSvg } from './pictures.js';
 import { sheetFiles } from './sheet-files.js';
 
@@ -53,11 +54,11 @@ export async function fileSet(
   tool: string,
   faces: Faces,
 ): Promise<MadeFile[]> {
-  const { products, sheets } = build;
+  const { products, faces: cutFaces, sheets, papers } = build;
   const recorded = recordText(buildRecord(build, tool, jigPaths));
   return [
     ...(await sheetFiles(build, recorded, faces)),
-    ...build.faces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
+    ...cutFaces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
     ...products.flatMap(({ blank, template }) =>
       drawn(template.drawn.drawing, 'template', `templates/${blank.name}`, blank.name),
     ),
@@ -72,6 +73,7 @@ export async function fileSet(
           ]
         : [],
     ),
+    ...(await paperFiles(papers, faces)),
     ...products.map(
       ({ blank: { name }, floating }): MadeFile => ({
         path: `float/${name}.svg`,

@@ -34,7 +34,7 @@ export async function sheetFiles(
   const sheet = shopSheet(record, pictures, hash);
   const fewer = await facesFor(faces, `${JSON.stringify(sheet)}${FIXED_LETTERS}`);
   const [pdf, html] = [
-    await sheetPdf(sheet, fewer, paperFor(record.paper?.size)),
+    await sheetPdf(sheet, fewer, paperFor(record.paper.size)),
     await sheetHtml(sheet, faces),
   ];
   return [
@@ -49,5 +49,5 @@ export async function sheetFiles(
 }
 
 /** American paper where the run's pages are on such, else A4. */
-const paperFor = (size: string | undefined): SheetPaper =>
+const paperFor = (size: string): SheetPaper =>
   size === 'Letter' || size === 'Legal' ? 'Letter' : 'A4';

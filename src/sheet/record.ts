@@ -13,7 +13,7 @@ export type SheetRecord = {
   readonly jigs: readonly { readonly pattern: string; readonly kind: string }[];
   readonly shop: Shop;
   /** What true-scale pages are printed on. */
-  readonly paper?: { readonly size: string };
+  readonly paper: { readonly size: string };
 };
 
 export type RecordedPattern = {

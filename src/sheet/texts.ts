@@ -420,6 +420,7 @@ export const TEXTS = {
     why: {
       'needs-lift': 'no weight does it: it needs lift',
       'off-the-lure': 'no weight on the lure does it',
+      'hardly-afloat': 'it hardly floats: any weight takes it under',
       'under-water': 'it hangs under water',
       'no-stable-rest': 'it has no stable rest',
     },

@@ -21,8 +21,10 @@ export const trialsOf = (pull: Pulled | null): TrialWeight[] =>
 const none = (why: TrialWeight['why']): Found => ({ massG: null, stationMm: null, why });
 
 /**
- * A weight on a thread from the finished belly, small enough for the lure's exact rates to hold and to
- * leave it afloat. None where it would have to pull up, or hang beyond nose or tail.
+ * On a thread from the finished belly of a lure that lacks so much there, it makes the lure lie as
+ * planned. None where it would have to pull up, or hang beyond nose or tail; nor where so little of
+ * the lure is dry that the water of 1 mm is more than that: rates of so small a waterplane say nothing
+ * of a millimeter.
  */
 function trialFor(pull: Pulled | null, high: High): Found {
   if (!pull) return none('no-stable-rest');
@@ -32,7 +34,7 @@ function trialFor(pull: Pulled | null, high: High): Found {
   if (!(massG > 0)) return none('needs-lift');
   if (!(stationMm >= 0 && stationMm <= pattern.lengthMm)) return none('off-the-lure');
   const carriesG = waterG(solid.volumeMm3, load.waterDensityKgM3) - load.massG;
-  return massG < carriesG ? { massG, stationMm, why: null } : none('under-water');
+  return massG < carriesG ? { massG, stationMm, why: null } : none('hardly-afloat');
 }
 
 const ROUNDS = 30; // the height of the belly hardly matters to the answer: a few are enough

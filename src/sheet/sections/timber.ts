@@ -88,6 +88,7 @@ function sheets(record: Place<SheetRecord>): readonly Block[] {
   if (rows.length === 0) return [];
   const c = timber.sheetColumns;
   return [
+    caution(TEXTS.cautions.sheets),
     table(
       [
         TICKS,
@@ -109,6 +110,5 @@ function sheets(record: Place<SheetRecord>): readonly Block[] {
       ]),
       { title: say(timber.sheets) },
     ),
-    caution(TEXTS.cautions.sheets),
   ];
 }
