@@ -34,6 +34,8 @@ export type Workshop = {
 export type Job = {
   readonly kind: 'run' | 'pattern';
   readonly name: string;
+  /** What its file says beside all numbers. */
+  readonly note: string;
   readonly orders: readonly Order[];
   readonly workshop: Workshop | null;
   readonly setups: JigSetups;

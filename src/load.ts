@@ -127,6 +127,7 @@ function loadSingle(
   const job: Job | null = pattern && {
     kind: 'pattern',
     name: pattern.name,
+    note: '',
     orders: [{ pattern, count: 1 }],
     workshop: null,
     setups: setups.setups,
@@ -188,6 +189,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials, wish?: Paper
         : {
             kind: 'run',
             name: sections.name ?? 'run',
+            note: sections.note ?? '',
             orders,
             workshop,
             setups: setups.setups,

@@ -11,6 +11,7 @@ import { offsetsProblems } from './catalog/offsets.js';
 import { paperProblems } from './catalog/paper.js';
 import { readingProblems } from './catalog/reading.js';
 import { runProblems } from './catalog/run.js';
+import { sheetProblems } from './catalog/sheet.js';
 import { shopProblems } from './catalog/shop.js';
 import { writingProblems } from './catalog/writing.js';
 
@@ -23,6 +24,7 @@ const entries = {
   ...cuttingProblems,
   ...jigsProblems,
   ...shopProblems,
+  ...sheetProblems,
   ...paperProblems,
   ...writingProblems,
 };

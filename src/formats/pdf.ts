@@ -20,7 +20,7 @@ import { shownPieces } from './reading-order.js';
 export type Faces = { readonly regular: Uint8Array; readonly bold: Uint8Array };
 
 /** Points of 1/72 inch in a millimeter. */
-const POINTS_PER_MM = 72 / 25.4;
+export const POINTS_PER_MM = 72 / 25.4;
 
 /** A line of so many millimeters in a tone of CSS (`#rrggbb`), dashed by lengths of mark and gap. */
 export type Pen = {
@@ -123,7 +123,8 @@ const points = (mm: number): number => {
   return mm * POINTS_PER_MM;
 };
 
-function collected(doc: Doc): Promise<Uint8Array> {
+/** The bytes of a document, once it is ended. */
+export function collected(doc: Doc): Promise<Uint8Array> {
   const chunks: Uint8Array[] = [];
   return new Promise((resolve, reject) => {
     doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
