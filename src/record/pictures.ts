@@ -114,9 +114,12 @@ function drawnLure({ pattern, blank, piece, lure, holes }: Floating): DrawnLure 
   };
 }
 
-const EYE_RADIUS_MM = 2; // a sign for an eye, not its size
+export const EYE_RADIUS_MM = 2; // a sign for an eye, not its size
 
-function drawnLip({ lip }: Floating['pattern'], { slot }: Floating['blank']): DrawnLip | null {
+export function drawnLip(
+  { lip }: Floating['pattern'],
+  { slot }: Floating['blank'],
+): DrawnLip | null {
   if (!lip || !slot) return null;
   const half = times(quarterLeft(slot.outward), lip.thicknessMm / 2);
   const tip = add(slot.end, times(slot.outward, lip.lengthMm));

@@ -91,7 +91,9 @@ function onLines(texts: readonly Text[], shapes: readonly Shape[]): PictureFlaw[
   const traces = lines.map(traced).map((points) => ({ points, box: boxOf(points) }));
   return texts.flatMap((text) => {
     const box = textBox(text);
-    const near = traces.filter((t) => t.box[0] <= box[2] && t.box[2] >= box[0]);
+    const near = traces.filter(
+      (t) => t.box[0] <= box[2] && t.box[2] >= box[0] && t.box[1] <= box[3] && t.box[3] >= box[1],
+    );
     return near.flatMap(({ points }): PictureFlaw[] => {
       const at = points.find((p) => within(p, box));
       return at ? [{ kind: 'text-on-line', text: text.text, at }] : [];
