@@ -4,12 +4,11 @@ import { Fault } from '../../problem.js';
 import { scaleWords } from '../picture/scale-bar.js';
 import { arrangement, blockAt } from './arrangement.js';
 import { ROOM, type SheetOf } from './frame.js';
-import { greatests } from './greatest.js';
+import { type Greatests, greatests } from './greatest.js';
 import type { ViewsInput } from './input.js';
 import { millimeters } from './measure.js';
 import { leastNotesMm, notes } from './notes.js';
 import { trueSizeFirst } from './scale.js';
-import { schedule } from './schedule.js';
 import { drawnTable, type Table, tableHeightMm, tableWidthMm } from './table.js';
 import { workSection } from './work-section.js';
 
@@ -19,20 +18,29 @@ const UNDER_MM = 4;
 
 const [LEFT, LOW, RIGHT, TOP] = ROOM;
 
-/** The sheet, and whether the notes are on it. */
-export function arrangementSheet(input: ViewsInput): SheetOf & { readonly hasNotes: boolean } {
+type Shown = { readonly hasNotes: boolean; readonly hasTable: boolean };
+
+/** The sheet, and whether notes and the table of what goes where are on it. */
+export function arrangementSheet(input: ViewsInput, places: Table): SheetOf & Shown {
   const most = greatests(input.shape);
-  const table = schedule(input);
-  const { scale, isBeside } = planned(input, table);
-  const columnX = RIGHT - tableWidthMm(table);
-  const roomMm = isBeside ? columnX - GAP_MM - LEFT : RIGHT - LEFT;
-  const underTop = TOP - blockAt(input, scale).highMm - UNDER_MM;
+  const high = TOP - LOW;
+  const hasTable = places.rows.length > 0 && tableHeightMm(places) <= high;
+  const tableHigh = hasTable ? tableHeightMm(places) + UNDER_MM : 0;
+  const { scale, isBeside } = planned(input, most, {
+    wideMm: tableWidthMm(places),
+    highMm: tableHigh,
+  });
+  const columnX = RIGHT - tableWidthMm(places);
+  const widthMm = isBeside ? columnX - GAP_MM - LEFT : RIGHT - LEFT;
+  const underTop = TOP - blockAt(input, most, scale).highMm - UNDER_MM;
   const sectionRoom: Box = isBeside
-    ? [columnX, LOW, RIGHT, TOP - tableHeightMm(table) - UNDER_MM]
+    ? [columnX, LOW, RIGHT, TOP - tableHigh]
     : [LEFT, LOW, columnX - GAP_MM, underTop];
-  const hasNotes = isBeside && leastNotesMm(input, roomMm) <= underTop - LOW;
+  const hasNotes = isBeside && leastNotesMm(input, widthMm) <= underTop - LOW;
+  const notesRoom = { widthMm, heightMm: underTop - LOW };
   return {
     hasNotes,
+    hasTable: hasTable || places.rows.length === 0,
     title: 'Arrangement',
     scale: scaleWords(scale),
     key: [
@@ -41,12 +49,10 @@ export function arrangementSheet(input: ViewsInput): SheetOf & { readonly hasNot
     ],
     description: `Side view, plan and section of ${input.name}, ${millimeters(input.shape.lengthMm)} mm long, with dimensions and a table of what goes where.`,
     shapes: [
-      ...arrangement(input, most, { scale, at: [LEFT, TOP], widthMm: roomMm }),
-      ...drawnTable(table, [columnX, isBeside ? TOP : underTop]),
+      ...arrangement(input, most, { scale, at: [LEFT, TOP], widthMm }),
+      ...(hasTable ? drawnTable(places, [columnX, isBeside ? TOP : underTop]) : []),
       ...workSection(input, most, sectionRoom),
-      ...(hasNotes
-        ? notes(input, [LEFT, underTop], { widthMm: roomMm, heightMm: underTop - LOW })
-        : []),
+      ...(hasNotes ? notes(input, [LEFT, underTop], notesRoom) : []),
     ],
   };
 }
@@ -54,15 +60,15 @@ export function arrangementSheet(input: ViewsInput): SheetOf & { readonly hasNot
 /** The first scale at which everything has room, with the table beside the views or else under them. */
 function planned(
   input: ViewsInput,
-  table: Table,
+  most: Greatests,
+  table: { readonly wideMm: number; readonly highMm: number },
 ): { readonly scale: number; readonly isBeside: boolean } {
   const [wide, high] = [RIGHT - LEFT, TOP - LOW];
-  const tableHigh = tableHeightMm(table);
   for (const scale of trueSizeFirst(input.shape.lengthMm)) {
-    const { wideMm, highMm } = blockAt(input, scale);
-    if (wideMm <= wide - tableWidthMm(table) - GAP_MM && Math.max(highMm, tableHigh) <= high)
-      return { scale, isBeside: true };
-    if (wideMm <= wide && highMm + UNDER_MM + tableHigh <= high) return { scale, isBeside: false };
+    const { wideMm, highMm } = blockAt(input, most, scale);
+    if (wideMm <= wide - table.wideMm - GAP_MM && highMm <= high) return { scale, isBeside: true };
+    if (wideMm <= wide && highMm + UNDER_MM + table.highMm <= high)
+      return { scale, isBeside: false };
   }
   throw new Fault(`${input.name}: its views fit at no scale`);
 }

@@ -5,12 +5,12 @@
 import { offsetAt } from '../../body/shape.js';
 import { type Box, boxOf, type Point2 } from '../../geometry/vec.js';
 import type { Shape } from '../picture/picture.js';
-import { levelDimension, OVER_LINE_MM, uprightDimension } from './dimension.js';
+import { besideLineMm, levelDimension, OVER_LINE_MM, uprightDimension } from './dimension.js';
 import { heading } from './frame.js';
 import type { Greatests } from './greatest.js';
 import { CHAIN, ink } from './ink.js';
 import type { ViewsInput } from './input.js';
-import { lipAngle } from './lip-angle.js';
+import { ANGLE_MM, lipAngle } from './lip-angle.js';
 import { length } from './measure.js';
 import { planView } from './plan-view.js';
 import { type Mark, NUMBER_STEP_MM, runningDimensions, runningMm } from './running.js';
@@ -21,8 +21,8 @@ const HEAD_MM = 7;
 const LENGTH_MM = 4;
 const BETWEEN_MM = 6;
 const UNDER_MM = 5;
-/** Right of the views: to the line of the sizes, to what stands beside it, and what the numbers under the plan keep off it. */
-const SIZES_MM = { line: 10, room: 13, clear: 6 } as const;
+/** Right of the views: to the line of the sizes, and what the numbers under the plan keep off it. */
+const SIZES_MM = { line: 10, clear: 6 } as const;
 
 /** What both views take up, mm of the lure. */
 function extentOf({ shape, blank, lip, eyes, wire }: ViewsInput): {
@@ -41,16 +41,31 @@ function extentOf({ shape, blank, lip, eyes, wire }: ViewsInput): {
   };
 }
 
+/** Room left of the views, mm of paper: for center lines, and for the lip angle's arc and number. */
+function asideMm(input: ViewsInput, scale: number): number {
+  const { slot } = input.blank;
+  if (!slot) return BEYOND_MM;
+  const { side } = extentOf(input);
+  return Math.max(BEYOND_MM, ANGLE_MM - scale * (slot.mouth[0] - side[0]));
+}
+
 /** What both views with their dimensions take up at a scale, mm of paper. */
 export function blockAt(
   input: ViewsInput,
+  most: Greatests,
   scale: number,
 ): { readonly wideMm: number; readonly highMm: number } {
   const { side, halfPlanMm } = extentOf(input);
   const marks = marksOf(input);
-  const viewsMm = BEYOND_MM + scale * (side[2] - side[0]);
+  const viewsMm = Math.max(
+    asideMm(input, scale) + scale * (side[2] - side[0]),
+    (marks.length + 1) * NUMBER_STEP_MM,
+  );
+  const sizesMm = [most.height, most.breadth].map(({ mm }) =>
+    besideLineMm(length(mm, input.inches), scale * mm),
+  );
   return {
-    wideMm: Math.max(viewsMm, (marks.length + 1) * NUMBER_STEP_MM) + SIZES_MM.room,
+    wideMm: viewsMm + SIZES_MM.line + Math.max(...sizesMm),
     highMm:
       HEAD_MM +
       OVER_LINE_MM +
@@ -77,17 +92,21 @@ export function arrangement(
   const { shape, blank, inches } = input;
   const { side, halfPlanMm } = extentOf(input);
   const lengthY = top - HEAD_MM - OVER_LINE_MM;
-  const [x0, datumY] = [left + BEYOND_MM - scale * side[0], lengthY - LENGTH_MM - scale * side[3]];
+  const [x0, datumY] = [
+    left + asideMm(input, scale) - scale * side[0],
+    lengthY - LENGTH_MM - scale * side[3],
+  ];
   const centerY = datumY + scale * (side[1] - halfPlanMm) - BETWEEN_MM;
   const lineY = centerY - scale * halfPlanMm - UNDER_MM;
   const inSide = ([x, z]: Point2): Point2 => [x0 + scale * x, datumY + scale * z];
   const inPlan = ([x, y]: Point2): Point2 => [x0 + scale * x, centerY + scale * y];
   const right = x0 + scale * side[2];
-  const sizesX = right + SIZES_MM.line;
+  const marks = marksOf(input);
+  const sizesX = Math.max(right, left + (marks.length + 1) * NUMBER_STEP_MM) + SIZES_MM.line;
   const axis = (y: number) =>
     ink(
       [
-        [left, y],
+        [x0 + scale * side[0] - BEYOND_MM, y],
         [right + BEYOND_MM, y],
       ],
       'hair',
@@ -116,10 +135,9 @@ export function arrangement(
         x: sizesX,
       },
       length(breadth.mm, inches),
-      'down',
     ),
     ...runningDimensions(
-      marksOf(input).map(({ x, y, text }): Mark => ({ ...onSheet(inSide([x, y])), text })),
+      marks.map(({ x, y, text }): Mark => ({ ...onSheet(inSide([x, y])), text })),
       { x0, y: lineY, bounds: [left, sizesX - SIZES_MM.clear] },
     ),
     ...planView(input, { scale, on: inPlan }),
@@ -139,7 +157,7 @@ function marksOf({ shape, blank, eyes, inches }: ViewsInput): readonly Mark[] {
   const mark = ([x, y]: Point2, name: string): Mark => ({
     x,
     y,
-    text: `${length(x, inches)}  ${name}`,
+    text: `${length(x, inches)} ${name}`,
   });
   const { slot, holes } = blank;
   return [

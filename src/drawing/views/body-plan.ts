@@ -14,6 +14,8 @@ const NAMES_MM = 11;
 const STEP_MM = { least: 4.4, most: 8 } as const;
 /** Sections smaller on paper than this are a dot. */
 const LEAST_MM = 0.8;
+/** From the center line to the words under it. */
+const ASIDE_MM = 1.5;
 const HALF_LETTER_MM = 0.28 * SIZES.note;
 
 export const bodyPlanWidthMm = (breadthMm: number): number => breadthMm + 2 * NAMES_MM;
@@ -84,8 +86,8 @@ export function bodyPlan(pose: LinesPose, left: number): Shape[] {
         heightMm: high - low,
       }),
     ]),
-    words('after', x0 - half - 1, low - BEYOND_MM - 4.5, { anchor: 'middle' }),
-    words('forward', x0 + half + 1, low - BEYOND_MM - 4.5, { anchor: 'middle' }),
+    words('after', x0 - ASIDE_MM, low - BEYOND_MM - 4.5, { anchor: 'end' }),
+    words('forward', x0 + ASIDE_MM, low - BEYOND_MM - 4.5),
   ];
 }
 

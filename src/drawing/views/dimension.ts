@@ -17,49 +17,50 @@ const OUTSIDE_MM = 4;
 /** From a line to the baseline of the number over it. */
 const OVER_MM = 1.3;
 
-/** Height a level dimension takes over its line, mm. */
-export const OVER_LINE_MM = OVER_MM + SIZES.note;
+/** From an upright line to a number that stands level beside it: clear of the extension lines. */
+const ASIDE_MM = BEYOND_MM + 0.6;
 
-/** Between two places, along a level line at `y`. */
+/** Height a level dimension takes over its line, mm. */
+export const OVER_LINE_MM = BEYOND_MM + OVER_MM + SIZES.note;
+
+/** Between two places, along a level line at `y`; a number wider than that begins over its left end. */
 export function levelDimension(
   { from, to, y }: { readonly from: Point2; readonly to: Point2; readonly y: number },
   text: string,
 ): Shape[] {
+  const isInside = isRoomFor(text, Math.abs(to[0] - from[0]));
+  const left = Math.min(from[0], to[0]);
   return [
     ...[from, to].map((p) => extension(p, [p[0], y])),
     ...arrowed([from[0], y], [to[0], y]),
-    words(text, (from[0] + to[0]) / 2, y + OVER_MM, { anchor: 'middle' }),
+    isInside
+      ? words(text, (from[0] + to[0]) / 2, y + OVER_MM, { anchor: 'middle' })
+      : words(text, left, y + BEYOND_MM + OVER_MM),
   ];
 }
 
+const isRoomFor = (text: string, mm: number): boolean =>
+  textWidthMm(text, SIZES.note) + 2 * OFF_MM <= mm;
+
+/** From an upright dimension's line to the end of what stands right of it, for one so long on paper. */
+export const besideLineMm = (text: string, longMm: number): number =>
+  isRoomFor(text, longMm) ? BEYOND_MM : ASIDE_MM + textWidthMm(text, SIZES.note);
+
 /**
- * Between two places, along an upright line at `x`; the number is read from the right. One that has no
- * room between the extension lines stands beyond them, at the end told, beside the line drawn on.
+ * Between two places, along an upright line at `x`; the number is read from the right, or stands level
+ * beside the line where that has no room for it.
  */
 export function uprightDimension(
   { low, high, x }: { readonly low: Point2; readonly high: Point2; readonly x: number },
   text: string,
-  beyond: 'up' | 'down' = 'up',
 ): Shape[] {
-  const long = textWidthMm(text, SIZES.note);
-  const isInside = long + 2 * OFF_MM <= high[1] - low[1];
-  const [end, way] = beyond === 'up' ? [high[1], 1] : [low[1], -1];
-  const from = end + way * (OUTSIDE_MM + OFF_MM);
+  const middle = (low[1] + high[1]) / 2;
   return [
     ...[low, high].map((p) => extension(p, [x, p[1]])),
     ...arrowed([x, low[1]], [x, high[1]]),
-    ...(isInside
-      ? [turned(text, x - OVER_MM, (low[1] + high[1]) / 2, 'middle')]
-      : [
-          ink(
-            [
-              [x, end],
-              [x, from + way * long],
-            ],
-            'hair',
-          ),
-          turned(text, x - OVER_MM, from, beyond === 'up' ? 'start' : 'end'),
-        ]),
+    isRoomFor(text, high[1] - low[1])
+      ? turned(text, x - OVER_MM, middle, 'middle')
+      : words(text, x + ASIDE_MM, middle - 0.28 * SIZES.note),
   ];
 }
 

@@ -5,7 +5,9 @@
  */
 import type { BodyShape } from '../../body/shape.js';
 import { Fault } from '../../problem.js';
+import { textWidthMm } from '../picture/picture.js';
 import { scaleWords } from '../picture/scale-bar.js';
+import { SIZES } from '../picture/words.js';
 import { bodyPlan, bodyPlanWidthMm } from './body-plan.js';
 import { ROOM, type SheetOf } from './frame.js';
 import { type Greatests, greatests } from './greatest.js';
@@ -14,11 +16,10 @@ import { levelsWithin, roundStep } from './levels.js';
 import { type LinesPose, planView, profileView } from './lines-views.js';
 import { millimeters } from './measure.js';
 import { leastNotesMm, notes } from './notes.js';
-import { offsetTable } from './offset-table.js';
-import { apart, type OffsetRow, offsetRows } from './offsets.js';
+import { apart, type OffsetRow } from './offsets.js';
 import { particulars, particularsMm } from './particulars.js';
 import { LARGEST_FIRST } from './scale.js';
-import { drawnTable, tableHeightMm, tableWidthMm } from './table.js';
+import { drawnTable, type Table, tableHeightMm, tableWidthMm } from './table.js';
 
 /** Room on the sheet, mm: over the profile for its heading, between profile and plan for numbers, under the plan for its heading. */
 const HEAD_MM = 8;
@@ -34,17 +35,23 @@ const MOST_AIR_MM = 9;
 const LEAST_STATION_MM = 5;
 const LEAST_LEVEL_MM = 4.8;
 
+const MOST_LOST = 2 / 3;
+
 const [WIDE, HIGH] = [ROOM[2] - ROOM[0], ROOM[3] - ROOM[1]];
+
+type Beside = {
+  readonly rows: readonly OffsetRow[];
+  readonly offsets: Table;
+  readonly withNotes: boolean;
+};
 
 /** The sheet, and whether the table of offsets is on it. */
 export function linesSheet(
   input: ViewsInput,
-  { withNotes }: { readonly withNotes: boolean },
+  { rows, offsets: table, withNotes }: Beside,
 ): SheetOf & { readonly hasTable: boolean } {
-  const { pattern, shape } = input;
-  const rows = offsetRows(pattern, shape);
+  const { shape } = input;
   const most = greatests(shape);
-  const table = offsetTable(rows, input.inches);
   const notesMm = (widthMm: number) => (withNotes ? leastNotesMm(input, widthMm) : 0);
   const wordsMm = (widthMm: number) => particularsMm(widthMm) + notesMm(widthMm);
   const aloneMm = wordsMm(WIDE);
@@ -101,7 +108,7 @@ const needs = (
 
 type Under = { readonly aloneMm: number; readonly togetherMm: number };
 
-/** The table stands under the lines as long as they stay true size for it, or as large as without it. */
+/** The table stands under the lines as long as they stay true size for it, or lose less than a third by it. */
 function shared(
   { name, shape }: ViewsInput,
   most: Greatests,
@@ -115,7 +122,7 @@ function shared(
   const alone = scaleOver(aloneMm);
   if (alone === undefined) throw new Fault(`${name}: its lines fit at no scale`);
   const together = scaleOver(togetherMm);
-  return together !== undefined && together >= Math.min(1, alone)
+  return together !== undefined && together >= Math.min(1, MOST_LOST * alone)
     ? { scale: together, hasTable: true }
     : { scale: alone, hasTable: false };
 }
@@ -142,7 +149,7 @@ function posed(
     left,
     datumY,
     centerY: datumY - scale * lowMm - betweenMm - (scale * breadth.mm) / 2,
-    stations: apart(rows, LEAST_STATION_MM / scale),
+    stations: apart(rows, leastStationMm(rows) / scale),
     upper: levelsWithin(highMm, heightStep),
     lower: levelsWithin(lowMm, heightStep),
     beside: levelsWithin(breadth.mm / 2, besideStep),
@@ -152,6 +159,10 @@ function posed(
     greatest: section,
   };
 }
+
+/** On paper: their numbers stand side by side. */
+const leastStationMm = (rows: readonly OffsetRow[]): number =>
+  Math.max(LEAST_STATION_MM, textWidthMm(String(rows.length), SIZES.note) + 1.5);
 
 /** How far back and belly reach from the datum line, mm: between its knots a curve does not leave their range. */
 const reaches = ({ backSquared, bellySquared }: BodyShape): readonly [number, number] => {

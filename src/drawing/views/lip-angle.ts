@@ -9,6 +9,8 @@ import { millimeters } from './measure.js';
 
 /** Of the arc, mm of paper, and how far its level side reaches. */
 const ARC_MM = { radius: 11, side: 14 } as const;
+/** What arc and number take up before the slot's mouth, mm of paper. */
+export const ANGLE_MM = 24;
 /** Smaller angles have no arc. */
 const LEAST_DEG = 2;
 

@@ -2,7 +2,7 @@
 import { spelled } from '../picture/words.js';
 import { inchFraction, millimeters } from './measure.js';
 import type { Offset, OffsetRow } from './offsets.js';
-import type { Column, Table } from './table.js';
+import { type Column, type Table, widened } from './table.js';
 
 const MM_COLUMN = 15;
 const INCH_COLUMN = 16;
@@ -32,19 +32,20 @@ export function offsetTable(rows: readonly OffsetRow[], inches: boolean): Table 
   const faired = rows.some(({ back, belly, halfBreadth }) =>
     [back, belly, halfBreadth].some(({ given }) => !given),
   );
+  const told = rows.map((row) => [
+    row.number === 0 ? '0 nose' : row === last ? `${row.number} tail` : String(row.number),
+    ...LENGTHS.flatMap(({ of }) => {
+      const { mm, given } = of(row);
+      const marked = (text: string) => (given ? text : `(${text})`);
+      return [marked(millimeters(mm)), ...(inches ? [marked(inchFraction(mm))] : [])];
+    }),
+    spelled(row.upperExponent, 2),
+    spelled(row.lowerExponent, 2),
+  ]);
   return {
     title: `Table of offsets, mm from the datum line${inches ? ' (and inches)' : ''}`,
-    columns,
-    rows: rows.map((row) => [
-      row.number === 0 ? '0 nose' : row === last ? `${row.number} tail` : String(row.number),
-      ...LENGTHS.flatMap(({ of }) => {
-        const { mm, given } = of(row);
-        const told = (text: string) => (given ? text : `(${text})`);
-        return [told(millimeters(mm)), ...(inches ? [told(inchFraction(mm))] : [])];
-      }),
-      spelled(row.upperExponent, 2),
-      spelled(row.lowerExponent, 2),
-    ]),
+    columns: widened(columns, told),
+    rows: told,
     foot: [
       'Fullness 2 is an ellipse, larger is slab-sided.',
       ...(faired ? ['In brackets: not given, read off the fair curve.'] : []),

@@ -1,12 +1,13 @@
 /** A table: a head over a rule, rows over thin rules, every entry cut to its column. */
 import type { Point2 } from '../../geometry/vec.js';
-import type { Anchor, Shape } from '../picture/picture.js';
+import { type Anchor, type Shape, textWidthMm } from '../picture/picture.js';
 import { fitted, SIZES } from '../picture/words.js';
 import { ink } from './ink.js';
 
 export type Column = {
   /** One or two lines. */
   readonly head: readonly string[];
+  /** At least. */
   readonly widthMm: number;
   readonly anchor: Anchor;
 };
@@ -26,6 +27,21 @@ export type Table = {
   /** Under the last row. */
   readonly foot: readonly string[];
 };
+
+/** The columns, wider where their entries need it. */
+export const widened = (columns: readonly Column[], rows: readonly Row[]): readonly Column[] =>
+  columns.map((column, i) => {
+    const entries = rows.flatMap((row) =>
+      i < row.length - 1 || isFull(row, columns) ? [row[i]] : [],
+    );
+    const needs = [...column.head, ...entries].map((text) => textWidthMm(text, SIZES.note));
+    return {
+      ...column,
+      widthMm: Math.max(column.widthMm, ...needs.map((mm) => mm + 2 * INSET_MM)),
+    };
+  });
+
+const isFull = (row: Row, columns: readonly Column[]): boolean => row.length >= columns.length;
 
 export const tableWidthMm = ({ columns }: Pick<Table, 'columns'>): number =>
   columns.reduce((sum, { widthMm }) => sum + widthMm, 0);
@@ -77,7 +93,7 @@ export function drawnTable({ title, columns, rows, foot }: Table, [left, top]: P
     rule(heads, 'fine'),
     ...rows.flatMap((row, k) => [
       ...row.flatMap((text, i) =>
-        entry(text, i, heads + k, i === row.length - 1 && row.length < columns.length),
+        entry(text, i, heads + k, i === row.length - 1 && !isFull(row, columns)),
       ),
       ...(rows[k + 1]?.[0] === '' ? [] : [rule(heads + k + 1, rows[k + 1] ? 'hair' : 'fine')]),
     ]),

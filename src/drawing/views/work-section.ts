@@ -3,39 +3,26 @@ import { hatchLines } from '../../geometry/hatch.js';
 import { type Box, boxOf, cosSinDeg, type Point2 } from '../../geometry/vec.js';
 import type { Shape } from '../picture/picture.js';
 import { scaleWords } from '../picture/scale-bar.js';
-import { words } from '../picture/words.js';
-import { levelDimension, OVER_LINE_MM, uprightDimension } from './dimension.js';
+import { fitted } from '../picture/words.js';
+import { besideLineMm, levelDimension, OVER_LINE_MM, uprightDimension } from './dimension.js';
 import { heading } from './frame.js';
 import type { Greatests } from './greatest.js';
 import { sectionCurve } from './hull-lines.js';
-import { CHAIN, CLOSED, DASHED, ink } from './ink.js';
+import { boxLine, CHAIN, CLOSED, DASHED, ink } from './ink.js';
 import type { ViewsInput } from './input.js';
 import { length, millimeters, roundMm } from './measure.js';
+import { LARGEST_FIRST } from './scale.js';
 
 const HEAD_MM = 7;
-/** Over the section for the block's thickness, left of it for its height, mm. */
+/** Over the section for the block's thickness, right of it to the line of its height, under it for the bit, mm. */
 const OVER_MM = 4 + OVER_LINE_MM;
-const ASIDE_MM = 14;
+const SIZE_MM = 10;
 const UNDER_MM = 7;
+/** Center lines reach beyond the block. */
+const BEYOND_MM = 3;
 const HATCH_MM = 2.2;
-const SCALES = [
-  5,
-  4,
-  2.5,
-  2,
-  1.5,
-  1,
-  1 / 1.5,
-  1 / 2,
-  1 / 2.5,
-  1 / 4,
-  1 / 5,
-  1 / 7.5,
-  1 / 10,
-  1 / 20,
-  1 / 50,
-] as const;
-/** Smaller than this on paper nothing is to be seen. */
+/** Larger than this it tells no more, smaller there is nothing to be seen, mm of paper for a mm and mm. */
+const MOST_SCALE = 5;
 const LEAST_MM = 12;
 
 /** In a room on the sheet; nothing where it is too small. */
@@ -44,24 +31,25 @@ export function workSection(input: ViewsInput, most: Greatests, room: Box): Shap
   const { stationMm } = most.section;
   const [low, high] = heightsAt(blank.profileRing, stationMm);
   const half = blank.thicknessMm / 2;
-  const wide = room[2] - room[0] - 2 * ASIDE_MM;
-  const tall = room[3] - room[1] - HEAD_MM - OVER_MM - UNDER_MM;
-  const scale = SCALES.find((s) => s * 2 * half <= wide && s * (high - low) <= tall);
-  if (scale === undefined || scale * (high - low) < LEAST_MM) return [];
-  const x0 = (room[0] + room[2]) / 2;
+  const size = length(high - low, inches);
+  const wideAt = (s: number) =>
+    BEYOND_MM + s * 2 * half + SIZE_MM + besideLineMm(size, s * (high - low));
+  const scale = LARGEST_FIRST.find(
+    (s) =>
+      s <= MOST_SCALE &&
+      wideAt(s) <= room[2] - room[0] &&
+      s * (high - low) <= room[3] - room[1] - HEAD_MM - OVER_MM - UNDER_MM,
+  );
+  if (scale === undefined || scale * Math.max(high - low, 2 * half) < LEAST_MM) return [];
   const top = room[3] - HEAD_MM - OVER_MM;
+  const x0 = (room[0] + room[2] - wideAt(scale)) / 2 + BEYOND_MM + scale * half;
   const y0 = top - scale * high;
   const at = ([y, z]: Point2): Point2 => [x0 + scale * y, y0 + scale * z];
+  const right = x0 + scale * half;
   const side = sectionCurve(shape, stationMm);
-  const body = [
-    ...side,
-    ...[...side]
-      .reverse()
-      .slice(1, -1)
-      .map(([y, z]): Point2 => [-y, z]),
-  ].map(at);
+  const mirrored = side.map(([y, z]): Point2 => [-y, z]);
+  const body = [...side, ...mirrored.reverse().slice(1, -1)].map(at);
   const block: Box = [-half, low, half, high];
-  const axis = (a: Point2, b: Point2) => ink([a, b], 'hair', CHAIN);
   return [
     ...heading(
       'Section',
@@ -70,41 +58,32 @@ export function workSection(input: ViewsInput, most: Greatests, room: Box): Shap
       room[2] - room[0],
     ),
     ...hatchLines(body, { slantDeg: 45, step: HATCH_MM }).map((ends) => ink(ends, 'hair')),
-    axis([x0, y0 + scale * low - 3], [x0, y0 + scale * high + 3]),
-    axis([x0 - scale * half - 3, y0], [x0 + scale * half + 3, y0]),
-    ink(corners(block).map(at), 'hair', CLOSED),
-    ...(roundOverMm > 0
-      ? roundings(block, roundOverMm).map((arc) => ink(arc.map(at), 'fine', DASHED))
-      : []),
+    axis([x0, y0 + scale * low - BEYOND_MM], [x0, top + BEYOND_MM]),
+    axis([x0 - scale * half - BEYOND_MM, y0], [right + BEYOND_MM, y0]),
+    boxLine([...at([-half, low]), ...at([half, high])], 'hair'),
+    ...roundings(block, roundOverMm).map((arc) => ink(arc.map(at), 'fine', DASHED)),
     ink(body, 'firm', CLOSED),
     ...levelDimension(
       { from: at([-half, high]), to: at([half, high]), y: top + 4 },
       length(2 * half, inches),
     ),
-    ...uprightDimension(
-      { low: at([half, low]), high: at([half, high]), x: at([half, 0])[0] + 10 },
-      length(high - low, inches),
-    ),
-    words(
+    ...uprightDimension({ low: at([half, low]), high: at([half, high]), x: right + SIZE_MM }, size),
+    ...fitted(
       roundOverMm > 0
         ? `dashed: round-over ${roundMm(roundOverMm)}`
-        : 'no round-over bit stays clear',
-      x0,
+        : 'no round-over bit stays clear of the body',
+      room[0],
       at([0, low])[1] - 6.5,
-      { anchor: 'middle' },
+      room[2] - room[0],
     ),
   ];
 }
 
-const corners = ([minX, minY, maxX, maxY]: Box): Point2[] => [
-  [minX, minY],
-  [maxX, minY],
-  [maxX, maxY],
-  [minX, maxY],
-];
+const axis = (from: Point2, to: Point2) => ink([from, to], 'hair', CHAIN);
 
 /** The quarter rounds a bit leaves at the four edges; where it is larger than half a side, as far as the middle. */
 function roundings([minX, minY, maxX, maxY]: Box, radius: number): readonly (readonly Point2[])[] {
+  if (radius <= 0) return [];
   const corner = (x: number, y: number, fromDeg: number) =>
     Array.from({ length: 17 }, (_, i): Point2 => {
       const [c, s] = cosSinDeg(fromDeg + (90 * i) / 16);
