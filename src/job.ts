@@ -1,5 +1,6 @@
 /** What is to be built: everything the pipeline needs, read and checked, without a file in it. */
 import type { JigSetups } from './jig/set-ups.js';
+import type { Paper } from './pattern/paper.js';
 import type { Pattern } from './pattern/pattern.js';
 import type { Cutter } from './pattern/run.js';
 import type { RunFile } from './pattern/run-schema.js';
@@ -35,6 +36,8 @@ export type Job = {
   readonly orders: readonly Order[];
   readonly workshop: Workshop | null;
   readonly setups: JigSetups;
+  /** What true-scale pages are laid out on. */
+  readonly paper: Paper;
   /** The tables, a run’s own figures in them. */
   readonly materials: Materials;
   /** What a run says of the water; null: each pattern’s own. */

@@ -4,6 +4,7 @@ import { readSetups } from './load-setups.js';
 import { readForm } from './pattern/form.js';
 import { overrideRules } from './pattern/item-rules.js';
 import { nearest } from './pattern/nearest.js';
+import { type PaperWish, paperOf } from './pattern/paper.js';
 import { type Pattern, resolvePattern, type Size } from './pattern/pattern.js';
 import { patternRules, type Sections } from './pattern/rules.js';
 import { cutterOf, type RunSections, runRules } from './pattern/run.js';
@@ -29,16 +30,17 @@ export type Loaded = {
   readonly placed: (found: Finding) => Problem;
 };
 
-export function load(path: string): Loaded {
+/** `wish` is what a command line says of paper. */
+export function load(path: string, wish?: PaperWish): Loaded {
   const reader = makeReader(path);
   const materials = readMaterials(reader);
   const source = reader.source(path);
   if ('problems' in source) return nothing(reader, source.problems);
   switch (source.data.kind) {
     case 'run':
-      return loadRun(reader, source, materials);
+      return loadRun(reader, source, materials, wish);
     case 'pattern':
-      return loadSingle(reader, source, materials);
+      return loadSingle(reader, source, materials, wish);
     default:
       return nothing(reader, [kindProblem(source)]);
   }
@@ -111,33 +113,46 @@ function patternOf({ sections, problems }: LoadedPattern, size: Size): Pattern |
   return resolvePattern({ ...STAND_INS, ...right, body: sections.body } as PatternFile, size);
 }
 
-function loadSingle(reader: Reader, source: Source, materials: Materials): Loaded {
+function loadSingle(
+  reader: Reader,
+  source: Source,
+  materials: Materials,
+  wish?: PaperWish,
+): Loaded {
   const loaded = readPattern(source, materials);
   const pattern = patternOf(loaded, {});
   const setups = readSetups(reader, null);
+  const { paper, problems } = paperOf(undefined, wish);
+  const found = [...loaded.problems, ...problems.map((p) => at(source, p))];
   const job: Job | null = pattern && {
     kind: 'pattern',
     name: pattern.name,
     orders: [{ pattern, count: 1 }],
     workshop: null,
     setups: setups.setups,
+    paper,
     materials,
     water: null,
   };
   return {
     job,
-    complete: loaded.problems.length === 0,
-    problems: loaded.problems,
+    complete: found.length === 0,
+    problems: found,
     inputs: reader.inputs(),
     patternFiles: [source.file],
     placed: ({ problem }) => at(source, problem),
   };
 }
 
-function loadRun(reader: Reader, source: Source, tables: Materials): Loaded {
+function loadRun(reader: Reader, source: Source, tables: Materials, wish?: PaperWish): Loaded {
   const { sections, problems } = readForm(source, runSections);
   const { materials, flaws } = overridden(tables, sections.materials ?? {});
-  const rules = [...overrideRules(flaws, tables), ...runRules(sections, materials.timbers)];
+  const { paper, problems: onPaper } = paperOf(sections.paper, wish);
+  const rules = [
+    ...overrideRules(flaws, tables),
+    ...runRules(sections, materials.timbers),
+    ...onPaper,
+  ];
   const found: Problem[] = [...problems, ...rules.map((p) => at(source, p))];
   const places = new Map<number, (p: Problem) => Problem>();
   const patterns = new Map<string, Named>();
@@ -175,6 +190,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials): Loaded {
             orders,
             workshop,
             setups: setups.setups,
+            paper,
             materials,
             water: sections.water ?? null,
           },

@@ -11,6 +11,7 @@ import { Command, CommanderError, InvalidArgumentError } from 'commander';
 import type { BallastOptions } from './commands/ballast.js';
 import type { EffortOptions } from './commands/effort.js';
 import type { FloatOptions } from './commands/float.js';
+import type { PaperOptions } from './commands/paper-options.js';
 import type { Brief } from './commands/thread.js';
 import { Fault } from './problem.js';
 import { EXIT, errorDocument, type Terminal, type Tool } from './terminal.js';
@@ -110,8 +111,20 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
       'Build a run or a single pattern: cut files, solids, jigs, record and manifest, all or nothing.',
       'blankwright make templates/first-ice.yaml',
       'blankwright make templates/holm.yaml --out output/holm-trial',
-    ).option('--out <dir>', 'folder for the set (default: output/NAME)', once),
-  ).action((file: string, options: EffortOptions & { out?: string }) =>
+      'blankwright make --paper Letter --printed 179.6x240.4 templates/first-ice.yaml',
+    )
+      .option('--out <dir>', 'folder for the set (default: output/NAME)', once)
+      .option(
+        '--paper <size>',
+        'paper of the true-scale pages: A4, A3, Letter, Legal, or ACROSSxALONG in mm',
+        once,
+      )
+      .option(
+        '--printed <ACROSSxALONG>',
+        'what the lines of paper/printer-check.pdf measured, in mm: pages are corrected for it',
+        once,
+      ),
+  ).action((file: string, options: EffortOptions & PaperOptions & { out?: string }) =>
     long({ command: 'make', file, options, tool: tool() }),
   );
 

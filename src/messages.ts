@@ -8,6 +8,7 @@ import type { Entry } from './catalog/entry.js';
 import { formProblems } from './catalog/form.js';
 import { jigsProblems } from './catalog/jigs.js';
 import { offsetsProblems } from './catalog/offsets.js';
+import { paperProblems } from './catalog/paper.js';
 import { readingProblems } from './catalog/reading.js';
 import { runProblems } from './catalog/run.js';
 import { writingProblems } from './catalog/writing.js';
@@ -20,6 +21,7 @@ const entries = {
   ...runProblems,
   ...cuttingProblems,
   ...jigsProblems,
+  ...paperProblems,
   ...writingProblems,
 };
 

@@ -14,7 +14,7 @@ import { sawnWays } from './cutplan/open-cuts.js';
 import { planCuts, sawProblems } from './cutplan/plan.js';
 import { checkDrawing } from './drawing/check.js';
 import type { Drawn } from './drawing/drawing.js';
-import { type BlankWork, faceDrawing } from './drawing/face.js';
+import { type BlankWork, type FaceWork, faceDrawing } from './drawing/face.js';
 import { LEAST_HEIGHT_MM } from './drawing/label.js';
 import { cutCaution, orderNotes, stackNotes } from './drawing/notes.js';
 import { checkSawing, sawing, sawnPart } from './drawing/sawing.js';
@@ -32,6 +32,9 @@ import { isError } from './messages.js';
 import type { Knot, Nest, NestFace } from './nest/nest.js';
 import type { Search } from './nest/search.js';
 import { type Effort, NEST_EFFORT, nestRun, type RunWork } from './nested.js';
+import { checkPapers } from './paper/check.js';
+import type { Papers } from './paper/paper-file.js';
+import { papersOf, paperWrong } from './papers.js';
 import type { Pattern } from './pattern/pattern.js';
 import { assertNone, type Problem, problem } from './problem.js';
 import { lipSheets, type MadeSheet, templateSheets } from './sheets.js';
@@ -68,6 +71,8 @@ export type Build = {
   readonly cutPlans: readonly CutPlan[];
   /** Templates together, then lips; none for a single pattern. */
   readonly sheets: readonly MadeSheet[];
+  /** The same by hand: templates, faces, gauges, wires and lips on paper. */
+  readonly papers: Papers;
 };
 
 /** The build is null when a finding is an error; warnings come with a build. */
@@ -99,12 +104,19 @@ export function build(
     gauged({ pattern: job.orders[i].pattern, shape, blank: blanks[i] }, gaugeWish(job), tools),
   );
   const sawn = workshop ? sawRun({ job, workshop, blanks }, search, effort) : null;
+  const onPaper = paperWrong(
+    job.paper,
+    job.name,
+    plates.map(({ gauged }, i) => ({ blank: blanks[i], gauged })),
+    sawn?.faceWorks ?? [],
+  );
   const quiet = { ...search, tell: undefined };
   const lips = workshop && lipSheets(workshop, job.orders, blanks, quiet);
   const findings: Finding[] = [
     ...templates.flatMap((t) => t.problems.map((p) => finding('job', p))),
     ...jigs.flatMap((j, i) => j.problems.map((p) => finding(i, p))),
     ...plates.flatMap((g) => g.problems.map((p) => finding('job', p))),
+    ...onPaper.map((p) => finding('job', p)),
     ...(sawn?.findings ?? []),
     ...(lips?.problems ?? []).map((p) => finding('job', p)),
   ];
@@ -139,6 +151,7 @@ export function build(
       ...(workshop ? templateSheets(workshop, blanks, whole, quiet) : []),
       ...(lips?.sheets ?? []),
     ],
+    papers: papersOf(job.name, products, sawn?.faceWorks ?? [], job.paper),
   };
   assertSound(made);
   return { build: made, findings: [...findings, ...labelWarnings(made)] };
@@ -146,6 +159,7 @@ export function build(
 
 type Sawn = {
   readonly nest: Nest;
+  readonly faceWorks: readonly FaceWork[];
   readonly faces: readonly Drawn[];
   readonly cutPlans: readonly CutPlan[];
   readonly findings: readonly Finding[];
@@ -167,12 +181,14 @@ function sawRun(run: RunWork, search: Search, effort: Effort): Sawn {
   const findings = [...nested, ...told(planned.problems)];
   if (findings.some(({ problem }) => isError(problem))) return unsawn(nest, findings);
   const byName = new Map(works.map((work) => [work.blank.name, work]));
-  const faces = nest.faces.map((face, i) => drawFace(face, planned.plans[i], byName, workshop));
-  return { nest, faces, cutPlans: planned.plans, findings };
+  const faceWorks = nest.faces.map((face, i) => faceWork(face, planned.plans[i], byName, workshop));
+  const faces = faceWorks.map(faceDrawing);
+  return { nest, faceWorks, faces, cutPlans: planned.plans, findings };
 }
 
 const unsawn = (nest: Nest, findings: readonly Finding[]): Sawn => ({
   nest,
+  faceWorks: [],
   faces: [],
   cutPlans: [],
   findings,
@@ -201,31 +217,30 @@ function planFaces(
   return { plans, problems };
 }
 
-const drawFace = (
+const faceWork = (
   face: NestFace,
   plan: CutPlan,
   works: ReadonlyMap<string, BlankWork>,
   { saw, clearNoseRatio }: Workshop,
-): Drawn =>
-  faceDrawing({
-    ...face,
-    title: `Face ${face.id}`,
-    knots: face.knots.map(circleOf),
-    poorZones: face.poorZones.map(circleOf),
-    clearNoseRatio,
-    placed: face.placements.map(({ part, turnDeg, xMm, yMm }) => ({
-      work: works.get(part) as BlankWork,
-      motion: { turnDeg, move: [xMm, yMm] },
-    })),
-    kerfMm: saw.guidance === 'follows' ? saw.kerfMm : null,
-    cuts: {
-      ...plan,
-      entryPaths: sawnWays(plan),
-      reliefCuts: plan.reliefCuts.map((r) => r.path),
-      kerfMm: saw.kerfMm,
-    },
-    notes: [...stackNotes(face.stacks), ...orderNotes(plan, saw), cutCaution(saw)],
-  });
+): FaceWork => ({
+  ...face,
+  title: `Face ${face.id}`,
+  knots: face.knots.map(circleOf),
+  poorZones: face.poorZones.map(circleOf),
+  clearNoseRatio,
+  placed: face.placements.map(({ part, turnDeg, xMm, yMm }) => ({
+    work: works.get(part) as BlankWork,
+    motion: { turnDeg, move: [xMm, yMm] },
+  })),
+  kerfMm: saw.guidance === 'follows' ? saw.kerfMm : null,
+  cuts: {
+    ...plan,
+    entryPaths: sawnWays(plan),
+    reliefCuts: plan.reliefCuts.map((r) => r.path),
+    kerfMm: saw.kerfMm,
+  },
+  notes: [...stackNotes(face.stacks), ...orderNotes(plan, saw), cutCaution(saw)],
+});
 
 const circleOf = ({ xMm, yMm, radiusMm }: Knot): Circle => ({
   center: [xMm, yMm],
@@ -268,6 +283,7 @@ function assertSound(made: Build): void {
     ...products.flatMap(({ pattern, wire }) =>
       wire ? checkBentWire(wire).map((c) => `${pattern.name}: ${c}`) : [],
     ),
+    ...checkPapers(made.papers),
     ...drawnOf(made).flatMap(({ drawing }) =>
       checkDrawing(drawing).map((flaw) => `${drawing.title}: ${JSON.stringify(flaw)}`),
     ),

@@ -5,6 +5,7 @@ import { load } from './load.js';
 import { designFindings } from './lures.js';
 import type { Search } from './nest/search.js';
 import type { Effort } from './nested.js';
+import type { PaperWish } from './pattern/paper.js';
 import { type Build, build } from './pipeline.js';
 import { byPlace, type Problem } from './problem.js';
 import type { Input } from './reader.js';
@@ -18,11 +19,17 @@ export type Produced = {
   readonly inputs: readonly Input[];
 };
 
-/** Whom to ask and to tell while the nest of a run is searched for, and how hard it is. */
-export type Watch = Omit<Search, 'solver'> & { readonly effort?: Effort };
+/** Whom to ask and to tell while the nest of a run is searched for, and how hard it is; what the command line says of paper. */
+export type Watch = Omit<Search, 'solver'> & {
+  readonly effort?: Effort;
+  readonly paper?: PaperWish;
+};
 
-export async function produce(path: string, { effort, ...watch }: Watch = {}): Promise<Produced> {
-  const { job, complete, problems, inputs, placed } = load(path);
+export async function produce(
+  path: string,
+  { effort, paper, ...watch }: Watch = {},
+): Promise<Produced> {
+  const { job, complete, problems, inputs, placed } = load(path, paper);
   const give = (more: readonly Problem[], made: Produced['made']): Produced => ({
     problems: [...problems, ...more].sort(byPlace),
     made,

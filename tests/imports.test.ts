@@ -40,6 +40,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'gauge',
   ],
   formats: ['geometry', 'shade', 'solid', 'drawing'],
+  paper: ['geometry', 'pattern', 'body', 'blank', 'wire', 'gauge', 'drawing', 'formats'],
   record: [
     'geometry',
     'blank',
@@ -56,6 +57,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'drawing',
     'jig',
     'wire',
+    'paper',
+    'pattern',
     'formats',
   ],
 };
@@ -77,6 +80,7 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   earcut: ['geometry/pieces.ts'],
   pdfkit: ['formats/pdf.ts'],
   'bidi-js': ['formats/reading-order.ts'],
+  'subset-font': ['formats/face-subset.ts'],
 };
 
 const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' }).filter(

@@ -9,6 +9,7 @@ import { jsonDocument, refuse, type Terminal, type Tool } from '../terminal.js';
 import { ArgumentProblem } from './arguments.js';
 import { effortOf } from './effort.js';
 import { exitCode } from './exit-code.js';
+import { paperWish } from './paper-options.js';
 import { refused } from './refused.js';
 import { summary, summaryData } from './summary.js';
 import { asData, tellProblems } from './tell.js';
@@ -35,11 +36,12 @@ async function makeFile(
   { shouldStop, tell, uncut }: Watching,
 ): Promise<number> {
   const effort = effortOf(options);
+  const paper = paperWish(options);
   const out = options.out ?? null;
   // What is cheap is looked at before what is slow.
   const early = out === null ? null : outputProblem(out);
   if (early) return refused('make', [early], terminal, NOTHING);
-  const produced = await produce(file, { shouldStop, tell, effort });
+  const produced = await produce(file, { shouldStop, tell, effort, paper });
   const { problems, made } = produced;
   if (!made || problems.some(isError)) return refused('make', problems, terminal, NOTHING);
   const dir = out ?? join('output', made.build.job.name);

@@ -5,13 +5,14 @@
 import type { BestSoFar } from '../nest/search.js';
 import type { Tool } from '../terminal.js';
 import type { EffortOptions } from './effort.js';
+import type { PaperOptions } from './paper-options.js';
 
 /** A command that works in a thread of its own, with its words. */
 export type Brief =
   | {
       readonly command: 'make';
       readonly file: string;
-      readonly options: EffortOptions & { readonly out?: string };
+      readonly options: EffortOptions & PaperOptions & { readonly out?: string };
       readonly tool: Tool;
     }
   | { readonly command: 'nest'; readonly file: string; readonly options: EffortOptions };

@@ -89,6 +89,14 @@ export function cutPart(part: NominalPart, cutter: Cutter, key: KeyPath): CutRes
   };
 }
 
+/** The part's own lines, for a hand that cuts on their waste side. */
+export const nominalCuts = ({ outline, openings }: NominalPart): readonly ReadyCut[] => [
+  ...openings.map(
+    (circle): ReadyCut => ({ layer: 'CUT_INSIDE', shape: { kind: 'circle', circle } }),
+  ),
+  { layer: 'CUT_OUTSIDE', shape: { kind: 'path', path: outline.path } },
+];
+
 /**
  * As `cutPart`, for a part with hollows that may be tighter than the cutter: there it goes in as far
  * as it can. `leftMm` is the most that then stands in a hollow; 0 where none is too tight.

@@ -4,6 +4,7 @@ import { movedPath, pathPoints } from '../geometry/arcpath.js';
 import { circleRing, rectRing } from '../geometry/ring.js';
 import type { Box, Motion, Point2 } from '../geometry/vec.js';
 import { begunAt, without } from './contour.js';
+import { nominalCuts, nominalPart } from './cut.js';
 import { type Drawn, type ReadyCut, type Stroke, strokesBox } from './drawing.js';
 import { type FlawWork, flawNotes, flawStrokes } from './flaws.js';
 import { type Ink, inkStrokes } from './ink.js';
@@ -81,6 +82,20 @@ export function faceDrawing(face: FaceWork): Drawn {
   const unlabeled = [...drawn].flatMap(([{ blank }, { label }]) => (label ? [] : [blank.name]));
   return { drawing, unlabeled };
 }
+
+/** The face for a saw that a hand leads along the lines: outlines as they shall be, no kerf in them. */
+export function faceByHand(face: FaceWork): FaceWork {
+  if (face.kerfMm === null) return face;
+  const { cuts: _, ...rest } = face;
+  const works = new Map(face.placed.map(({ work }) => [work, workByHand(work)]));
+  const placed = face.placed.map((p) => ({ ...p, work: works.get(p.work) ?? p.work }));
+  return { ...rest, placed, kerfMm: null };
+}
+
+const workByHand = (work: BlankWork): BlankWork => ({
+  ...work,
+  cuts: nominalCuts(nominalPart(work.blank, { cutsLipSlot: work.slotIsCut })),
+});
 
 function drawBlank({ blank, cuts, slotIsCut, label }: BlankWork): Ink {
   const { wood, slotLines } = woodOf(blank, slotIsCut);
@@ -166,7 +181,8 @@ const stockStrokes = ({ lengthMm, widthMm, marginMm, ...flaws }: FaceWork): Stro
   ...flawStrokes(flaws),
 ];
 
-function faceNotes(face: FaceWork): string[] {
+/** What is said of a face, its title first. */
+export function faceNotes(face: FaceWork): string[] {
   const { placed, layers, copies, kerfMm, notes = [] } = face;
   const size = [face.lengthMm, face.widthMm, face.thicknessMm].map(plain).join(' X ');
   const count = placed.length * layers * copies;

@@ -2,6 +2,7 @@
 import { z } from 'zod';
 import { overrideSection } from '../tables/overrides.js';
 import { deg, mm, nameText, plainText, pointMm, positiveMm, ratio } from './fields.js';
+import { paperSection } from './paper-schema.js';
 import { waterSection } from './water-schema.js';
 
 const order = z
@@ -220,6 +221,7 @@ export const runSections = {
     .optional()
     .describe('The water of this run’s lures, in place of their patterns’ own.'),
   materials: overrideSection.optional(),
+  paper: paperSection.optional(),
   jigs: z
     .array(z.string().min(1).max(300))
     .max(20)

@@ -10,6 +10,7 @@ import type { Build, MadeSheet, Product } from '../pipeline.js';
 import { Fault } from '../problem.js';
 import type { BentWire } from '../wire/bent.js';
 import { floatData } from './float-json.js';
+import { paperRecord } from './paper-json.js';
 
 /** Decimals of lengths in the record: a nanometer, so that rounding never shows. */
 const DECIMALS = 6;
@@ -42,6 +43,7 @@ export function buildRecord(
       ...nestTotals(nest),
     },
     sheets: sheets.map(sheetRecord),
+    paper: paperRecord(build.papers),
     jigs: products.flatMap((p) => p.jigs.map((jig) => jigRecord(jig, jigFiles(jig)))),
   };
 }

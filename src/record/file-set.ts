@@ -12,6 +12,7 @@ import { evaluate } from '../solid/evaluate.js';
 import type { SolidKernel } from '../solid/kernel.js';
 import { buildRecord, recordText } from './build-json.js';
 import { jigFiles, jigPaths } from './jig-files.js';
+import { paperFiles } from './paper-files.js';
 import { floatSvg } from './pictures.js';
 
 /** What a file is for. */
@@ -50,11 +51,11 @@ export async function fileSet(
   build: Build,
   kernel: SolidKernel,
   tool: string,
-  _faces: Faces,
+  faces: Faces,
 ): Promise<MadeFile[]> {
-  const { products, faces, sheets } = build;
+  const { products, faces: cutFaces, sheets, papers } = build;
   return [
-    ...faces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
+    ...cutFaces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
     ...products.flatMap(({ blank, template }) =>
       drawn(template.drawn.drawing, 'template', `templates/${blank.name}`, blank.name),
     ),
@@ -69,6 +70,7 @@ export async function fileSet(
           ]
         : [],
     ),
+    ...(await paperFiles(papers, faces)),
     ...products.map(
       ({ blank: { name }, floating }): MadeFile => ({
         path: `float/${name}.svg`,
