@@ -127,7 +127,7 @@ function loadSingle(
   const job: Job | null = pattern && {
     kind: 'pattern',
     name: pattern.name,
-    orders: [{ pattern, count: 1 }],
+    orders: [{ pattern, count: 1, fileSha256: reader.sha256Of(source.file) }],
     workshop: null,
     setups: setups.setups,
     paper,
@@ -174,7 +174,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials, wish?: Paper
     if (orders.some((o) => o.pattern.name === pattern.name)) {
       found.push(at(source, problem('duplicate-name', ['orders', index], { name: pattern.name })));
     }
-    orders.push({ pattern, count: order.count });
+    orders.push({ pattern, count: order.count, fileSha256: reader.sha256Of(path) });
     patternFiles.push(path);
   });
   const setups = readSetups(reader, sections.jigs ? { source, files: sections.jigs } : null);

@@ -14,6 +14,7 @@ import { buildRecord, recordText } from './build-json.js';
 import { jigFiles, jigPaths } from './jig-files.js';
 import { paperFiles } from './paper-files.js';
 import { floatSvg } from './pictures.js';
+import { viewFiles } from './view-files.js';
 
 /** What a file is for. */
 export type FileKind =
@@ -31,6 +32,7 @@ export type FileKind =
   | 'lip'
   | 'printer-check'
   | 'picture'
+  | 'view'
   | 'build';
 
 export type MadeFile = {
@@ -80,6 +82,7 @@ export async function fileSet(
         bytes: utf8(floatSvg(floating)),
       }),
     ),
+    ...(await viewFiles(build, tool, faces)),
     ...products.flatMap((product) => solidsOf(product, build, kernel, tool)),
     {
       path: 'build.json',

@@ -79,10 +79,13 @@ export const choicesSvg = (
 /** A sheet of solids from two sides, as SVG. */
 export const solidsSvg = (input: SolidsInput): string => written(solidsPicture(input));
 
-function written(picture: Picture): string {
+const written = (picture: Picture): string => pictureSvg(checked(picture));
+
+/** The picture itself. @throws Fault when there is anything wrong with it */
+export function checked(picture: Picture): Picture {
   const flaws = checkPicture(picture);
   if (flaws.length > 0) throw new Fault(`${picture.title}: ${JSON.stringify(flaws)}`);
-  return pictureSvg(picture);
+  return picture;
 }
 
 function drawnLure({ pattern, blank, piece, lure, holes }: Floating): DrawnLure {

@@ -3,7 +3,7 @@ import { insideRing } from '../../geometry/ring.js';
 import { distance, mix, type Point2 } from '../../geometry/vec.js';
 
 /** How finely a line is looked at for where it goes in, mm. */
-const LOOK_MM = 0.1;
+const LOOK_MM = 0.25;
 const STRAIGHT = 1e-9;
 
 export type SeenLine = { readonly points: readonly Point2[]; readonly hidden: boolean };
