@@ -53,7 +53,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'nest',
     'jig',
   ],
-  formats: ['geometry', 'shade', 'solid', 'drawing'],
+  sheet: ['shop'],
+  formats: ['geometry', 'shade', 'solid', 'drawing', 'sheet'],
   paper: ['geometry', 'pattern', 'body', 'blank', 'wire', 'gauge', 'drawing', 'formats'],
   record: [
     'geometry',
@@ -72,6 +73,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'jig',
     'wire',
     'shop',
+    'sheet',
+    'tables',
     'paper',
     'pattern',
     'formats',

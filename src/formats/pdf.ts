@@ -22,11 +22,11 @@ export type Faces = { readonly regular: Uint8Array; readonly bold: Uint8Array };
 /** Points of 1/72 inch in a millimeter. */
 export const POINTS_PER_MM = 72 / 25.4;
 
-/** A line of so many millimeters in a tone of CSS (`#rrggbb`), dashed by lengths of mark and gap. */
+/** A line of so many millimeters in a tone of CSS (`#rrggbb`), dashed by lengths of marks and gaps by turns. */
 export type Pen = {
   readonly widthMm: number;
   readonly tone: string;
-  readonly dashMm?: readonly [mark: number, gap: number];
+  readonly dashMm?: readonly number[];
 };
 
 export type PageItem =
@@ -186,7 +186,8 @@ function inked(
 ): void {
   if (pen) {
     doc.lineWidth(pen.widthMm).lineCap('round').lineJoin('round');
-    if (pen.dashMm) doc.dash(pen.dashMm[0], { space: pen.dashMm[1] });
+    // The library takes a list of lengths; its types know of one only.
+    if (pen.dashMm) doc.dash([...pen.dashMm] as unknown as number, {});
     else doc.undash();
   }
   if (pen && fill) doc.fillAndStroke(fill, pen.tone);
