@@ -92,6 +92,8 @@ export async function pdf(
   const doc = new PDFDocument({
     autoFirstPage: false,
     pdfVersion: '1.7',
+    // No face of the library's own is read.
+    font: null as unknown as string,
     info: { Title: title, ...UNDATED },
   });
   const whole = collected(doc);
@@ -241,7 +243,9 @@ function written(
 ): void {
   const pieces = shownPieces(text);
   doc.font(bold ? 'bold' : 'regular').fontSize(sizeMm);
-  const widths = pieces.map((piece) => doc.widthOfString(piece));
+  // One piece that begins at its place needs no measuring, which is slow.
+  const isPlaced = anchor === 'start' && pieces.length === 1;
+  const widths = isPlaced ? [0] : pieces.map((piece) => doc.widthOfString(piece));
   const width = widths.reduce((sum, w) => sum + w, 0);
   const turn = ((turnDeg ?? 0) * Math.PI) / 180;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
