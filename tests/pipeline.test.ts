@@ -227,6 +227,7 @@ describe('the demo run', () => {
         'gauge',
         'round-over-map',
         'picture',
+        'view',
         'jig',
         'body',
         'blank',

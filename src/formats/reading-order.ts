@@ -29,6 +29,12 @@ export function shownPieces(text: string): readonly string[] {
   return joined(reordered(pieces).map((p) => p.text));
 }
 
+/** True for a line whose first letter is of a script that runs from the right: so does the line. */
+export const runsFromRight = (text: string): boolean => {
+  const first = text.match(/\p{L}/u);
+  return first !== null && RTL_WORD.test(first[0]);
+};
+
 type Placed = { readonly text: string; readonly level: number };
 
 /** Rule L2: from the highest level down to 1, each run at that level or above is turned round. */

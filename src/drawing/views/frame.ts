@@ -74,7 +74,7 @@ function titleBlock(input: ViewsInput, { title, scale, place }: Told): Shape[] {
       caption: inches ? 'length, mm (in)' : 'length, mm',
       value: length(pattern.lengthMm, inches).replace(' in)', ')'),
     },
-    { widthMm: 43, caption: 'pattern, SHA-256', value: hash },
+    { widthMm: 43, caption: 'pattern, SHA-256', value: hash === '' ? 'none' : hash },
     { widthMm: 24, caption: 'sheet', value: place },
   ];
   const nameMm = FRAME[2] - FRAME[0] - cells.reduce((sum, { widthMm }) => sum + widthMm, 0);

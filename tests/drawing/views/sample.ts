@@ -54,7 +54,7 @@ type Asked = { readonly size?: Size; readonly inches?: boolean };
 /** Null for a pattern that can not be made in wood. */
 export function inputOf(file: PatternFile, { size = {}, inches = false }: Asked = {}) {
   const product = productOf({ pattern: resolvePattern(file, size), count: 1 });
-  return product && viewsInput(product, demo.materials, { ...STAMP, inches });
+  return product && viewsInput(product, { ...STAMP, inches });
 }
 
 /** Of a pattern that can be made. */
