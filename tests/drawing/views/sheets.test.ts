@@ -42,6 +42,17 @@ describe('the sheets of shipped patterns', () => {
     expect(onArrangement.join(' ')).toContain(input.note.replace(/\s+/g, ' ').trim());
   });
 
+  test('a lure that takes up a sheet at true size has one to itself', () => {
+    const size = { scaleRatio: 2, blockThicknessMm: 40 };
+    const [, arrangement, parts, ...more] = sheetsOf('skerry', { size });
+    expect(more).toEqual([]);
+    expect(wordsOf([arrangement])).toEqual(expect.arrayContaining(['1 : 1', '200.0', '2 of 3']));
+    expect(wordsOf([arrangement])).not.toContain('What goes where, mm');
+    expect(wordsOf([parts])).toEqual(
+      expect.arrayContaining(['What goes where, mm', 'Section', '3 of 3', '92.0']),
+    );
+  });
+
   test('say timber, allowance, bit, coats, water and how it floats, as computed', () => {
     const input = madeInput(fileOf('skerry'));
     const words = wordsOf(viewSheets(input)).join(' ');
