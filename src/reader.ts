@@ -15,6 +15,7 @@ import {
   plateTable,
   weightTable,
 } from './tables/materials.js';
+import { stepTable } from './tables/steps.js';
 import { timberTable } from './tables/timbers.js';
 
 /** A file that went into the job. `path` is relative to the folder of the file named. */
@@ -86,6 +87,7 @@ export function readMaterials(reader: Reader): Materials {
     ...table('weights', weightTable),
     ...table('bits', bitTable),
     ...table('blades', bladeTable),
+    ...table('steps', stepTable),
   });
 }
 

@@ -20,7 +20,7 @@ import { shownPieces } from './reading-order.js';
 export type Faces = { readonly regular: Uint8Array; readonly bold: Uint8Array };
 
 /** Points of 1/72 inch in a millimeter. */
-const POINTS_PER_MM = 72 / 25.4;
+export const POINTS_PER_MM = 72 / 25.4;
 
 /** A line of so many millimeters in a tone of CSS (`#rrggbb`), dashed by lengths of marks and gaps by turns. */
 export type Pen = {
@@ -92,6 +92,8 @@ export async function pdf(
   const doc = new PDFDocument({
     autoFirstPage: false,
     pdfVersion: '1.7',
+    // No face of the library's own is read.
+    font: null as unknown as string,
     info: { Title: title, ...UNDATED },
   });
   const whole = collected(doc);
@@ -123,7 +125,8 @@ const points = (mm: number): number => {
   return mm * POINTS_PER_MM;
 };
 
-function collected(doc: Doc): Promise<Uint8Array> {
+/** The bytes of a document, once it is ended. */
+export function collected(doc: Doc): Promise<Uint8Array> {
   const chunks: Uint8Array[] = [];
   return new Promise((resolve, reject) => {
     doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
@@ -240,7 +243,9 @@ function written(
 ): void {
   const pieces = shownPieces(text);
   doc.font(bold ? 'bold' : 'regular').fontSize(sizeMm);
-  const widths = pieces.map((piece) => doc.widthOfString(piece));
+  // One piece that begins at its place needs no measuring, which is slow.
+  const isPlaced = anchor === 'start' && pieces.length === 1;
+  const widths = isPlaced ? [0] : pieces.map((piece) => doc.widthOfString(piece));
   const width = widths.reduce((sum, w) => sum + w, 0);
   const turn = ((turnDeg ?? 0) * Math.PI) / 180;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];

@@ -8,7 +8,7 @@ import type { Point2 } from '../geometry/vec.js';
 import { trimmed } from './number.js';
 import { CHAIN_MM, DASHES_MM, HATCH, LOOK, WEIGHT_MM } from './picture-look.js';
 import { png } from './png.js';
-import { runsFromRight } from './reading-order.js';
+import { beginsFromRight } from './reading-order.js';
 import { escaped } from './xml.js';
 
 /** A hundredth of a millimeter is finer than any eye. */
@@ -106,7 +106,7 @@ const WRITE: Writers = {
       y,
       'font-size': mm(sizeMm),
       // In a line that runs from the right the start is its right end.
-      ...(runsFromRight(text)
+      ...(beginsFromRight(text)
         ? { direction: 'rtl', 'text-anchor': OTHER_END[anchor] }
         : { 'text-anchor': anchor }),
       ...(bold ? { 'font-weight': 'bold' } : {}),

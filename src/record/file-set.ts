@@ -14,6 +14,7 @@ import { buildRecord, recordText } from './build-json.js';
 import { jigFiles, jigPaths } from './jig-files.js';
 import { paperFiles } from './paper-files.js';
 import { floatSvg } from './pictures.js';
+import { sheetFiles } from './sheet-files.js';
 import { viewFiles } from './view-files.js';
 
 /** What a file is for. */
@@ -56,7 +57,9 @@ export async function fileSet(
   faces: Faces,
 ): Promise<MadeFile[]> {
   const { products, faces: cutFaces, sheets, papers } = build;
+  const recorded = recordText(buildRecord(build, tool, jigPaths));
   return [
+    ...(await sheetFiles(build, recorded, faces)),
     ...cutFaces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
     ...products.flatMap(({ blank, template }) =>
       drawn(template.drawn.drawing, 'template', `templates/${blank.name}`, blank.name),
@@ -88,7 +91,7 @@ export async function fileSet(
       path: 'build.json',
       kind: 'build',
       format: 'json',
-      bytes: utf8(recordText(buildRecord(build, tool, jigPaths))),
+      bytes: utf8(recorded),
     },
   ];
 }

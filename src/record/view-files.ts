@@ -27,7 +27,7 @@ export async function viewFiles(
 ): Promise<readonly ViewFile[]> {
   const all = products.map((product, i) => {
     const hash = (job.orders[i].fileSha256 ?? '').slice(0, HASH_DIGITS);
-    const stamp = { hash, tool, inches: false };
+    const stamp = { hash, tool, inches: job.shop.inches };
     const sheets = viewSheets(viewsInput(product, stamp)).map(checked);
     return { name: product.blank.name, sheets };
   });

@@ -3,6 +3,11 @@
  * what to mix, how long it takes, and what the tub should show. The shop sheet prints them and
  * computes nothing. Lengths mm, masses g, angles degrees, in the frame of the lure.
  */
+import type { Finish } from './finish.js';
+import type { TubTest } from './tub-test.js';
+
+export type { Finish, LureCount, Measured, MixParts, Pot } from './finish.js';
+export type { Lie, Says, TrialWeight, TubTest } from './tub-test.js';
 
 /** How the sheet is wished for: a display choice, and the bench's working day. */
 export type ShopWish = {
@@ -206,79 +211,7 @@ export type WeightToBuy = {
   readonly count: number;
 };
 
-/** Both ratios of a two-part coat; by mass in parts to 100 of A. */
-export type MixParts = {
-  readonly aByMass: number;
-  readonly bByMass: number;
-  readonly aByVolume: number;
-  readonly bByVolume: number;
-  readonly densityAKgM3: number;
-  readonly densityBKgM3: number;
-};
-
-/** Liquid as it is measured out; the four parts are null for a one-part coat. */
-export type Measured = {
-  /** To make ready, solvent and waste included. */
-  readonly totalG: number;
-  readonly totalMl: number;
-  readonly partAG: number | null;
-  readonly partBG: number | null;
-  readonly partAMl: number | null;
-  readonly partBMl: number | null;
-};
-
-/** So many lures of a pattern. */
-export type LureCount = { readonly pattern: string; readonly count: number };
-
-export type Pot = Measured & {
-  readonly number: number;
-  readonly lures: readonly LureCount[];
-  readonly luresTotal: number;
-  /** To put it on all of them, from when it is mixed. */
-  readonly minutes: number;
-};
-
-/** One application of one coat to all lures that take it. */
-export type Finish = Measured & {
-  /** As the patterns call it. */
-  readonly name: string;
-  /** Which of the coats of that name, from 1, and of how many at most. */
-  readonly coat: number;
-  readonly of: number;
-  /** The row of the table of coats it goes by. */
-  readonly row: string;
-  readonly lures: number;
-  readonly perLure: readonly (LureCount & {
-    readonly areaMm2: number;
-    readonly thicknessMm: number;
-    /** Cured film on one lure. */
-    readonly filmG: number;
-    /** Liquid to make ready for one, solvent and waste included. */
-    readonly mixG: number;
-  })[];
-  readonly filmG: number;
-  /** Share of the liquid that stays as film, by mass. */
-  readonly solidsRatio: number;
-  /** Liquid that stays in pot, brush and drips, as a share of what goes on. */
-  readonly wasteRatio: number;
-  /** Null for a one-part coat. */
-  readonly parts: MixParts | null;
-  /** For one coat on one lure; null for a one-part coat. */
-  readonly perLurePartG:
-    | readonly { readonly pattern: string; readonly partAG: number; readonly partBG: number }[]
-    | null;
-  /** Of a two-part coat; a one-part coat comes out of its tin as it is needed, and has no pots. */
-  readonly potLifeMin: number | null;
-  readonly largestPotG: number | null;
-  readonly minutesPerLure: number;
-  readonly pots: readonly Pot[];
-  /** To the next coat. */
-  readonly dryHours: number;
-  /** Until it may be handled, rigged and put in water. */
-  readonly cureHours: number;
-};
-
-/** What is done at the bench, in the order it is done; a row of the table of steps each. */
+/** What is done at the bench, in the order it is done; `glue` is that of lip and wire. */
 export const STEPS = [
   'trace',
   'tape',
@@ -291,7 +224,7 @@ export const STEPS = [
   'sand',
   'coat',
   'wire',
-  'lip',
+  'glue',
   'rig',
   'tub',
 ] as const;
@@ -312,68 +245,4 @@ export type BenchSpan = {
   readonly waitH: number;
   /** On which it starts, from 1. */
   readonly day: number;
-};
-
-/** A change of how a lure lies: up is positive, nose up is positive. Null where the lure is under water, or on end. */
-export type Lie = {
-  readonly noseMm: number | null;
-  readonly tailMm: number | null;
-  readonly trimDeg: number | null;
-};
-
-/** What the sealed and rigged lure should show in the tub. */
-export type TubTest = {
-  readonly waterDensityKgM3: number;
-  readonly temperatureC: number;
-  readonly salinityPsu: number;
-  readonly verdict: 'floats' | 'suspends' | 'sinks';
-  readonly massG: number;
-  /** Two standard deviations either way. */
-  readonly lowG: number;
-  readonly highG: number;
-  /** What it weighs less the water it can displace: negative, it floats. */
-  readonly netG: number;
-  /** Nose and tail tip over the water, negative under it; heights are null for a lure that goes under. Null without a stable rest. */
-  readonly rest: (Lie & { readonly freeboardMm: number | null; readonly dryRatio: number }) | null;
-  /** Two standard deviations either way; null without a stable rest. */
-  readonly band: Lie | null;
-  /** What a weight hung at each eye does for each gram it weighs under water. */
-  readonly hang: readonly {
-    /** `tow`, `hanger 1`, `tail`. */
-    readonly at: string;
-    readonly stationMm: number;
-    readonly heightMm: number;
-    readonly perG: Lie & { readonly freeboardMm: number | null };
-  }[];
-  /** Share of its weight in air that lead has under water. */
-  readonly leadShare: number;
-  /** For a lure that rides so much higher than it should: the weight, as it weighs under water, and where to hang it under the belly. */
-  readonly trial: readonly TrialWeight[];
-  readonly says: readonly Says[];
-};
-
-export type TrialWeight = {
-  readonly noseMm: number;
-  readonly tailMm: number;
-  /** Null where no weight on the lure does it, and `why` says why. */
-  readonly massG: number | null;
-  readonly stationMm: number | null;
-  readonly why: 'needs-lift' | 'off-the-lure' | 'under-water' | null;
-};
-
-/** A slip of the bench and what it does to the lure: what a difference in the tub points to. */
-export type Says = Lie & {
-  readonly cause:
-    | 'timber-heavier'
-    | 'timber-lighter'
-    | 'hole-deeper'
-    | 'hole-shallower'
-    | 'hole-aft'
-    | 'hole-forward'
-    | 'plug-short';
-  /** Which hole, from 1; null for the timber. */
-  readonly number: number | null;
-  readonly step: number;
-  readonly unit: 'kg/m³' | 'mm';
-  readonly massG: number;
 };
