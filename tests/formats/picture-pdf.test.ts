@@ -5,7 +5,7 @@ import { picturesPdf } from '../../src/formats/picture-pdf.js';
 import { pictureSvg } from '../../src/formats/picture-svg.js';
 import { readFaces } from '../../src/io.js';
 import { Fault } from '../../src/problem.js';
-import { type ReadPage, readPdf } from './pdf-reader.js';
+import { type ReadPage, readPdf } from './pdf-drawing-reader.js';
 import { readXml } from './xml.js';
 
 const picture = (shapes: readonly Shape[]): Picture => ({

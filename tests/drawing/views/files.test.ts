@@ -7,7 +7,7 @@ import { load } from '../../../src/load.js';
 import { resolvePattern } from '../../../src/pattern/pattern.js';
 import type { Product } from '../../../src/pipeline.js';
 import { viewFiles } from '../../../src/record/view-files.js';
-import { type ReadPage, readPdf } from '../../formats/pdf-reader.js';
+import { type ReadPage, readPdf } from '../../formats/pdf-drawing-reader.js';
 import { fileOf, productOf, templatePath } from './sample.js';
 
 const loaded = load(templatePath('first-ice'));

@@ -42,6 +42,17 @@ describe('the sheets of shipped patterns', () => {
     expect(onArrangement.join(' ')).toContain(input.note.replace(/\s+/g, ' ').trim());
   });
 
+  test('a lure that takes up a sheet at true size has one to itself', () => {
+    const size = { scaleRatio: 1.7, blockThicknessMm: 36 };
+    const [, arrangement, parts, ...more] = sheetsOf('skerry', { size });
+    expect(more).toEqual([]);
+    expect(wordsOf([arrangement])).toEqual(expect.arrayContaining(['1 : 1', '170.0', '2 of 3']));
+    expect(wordsOf([arrangement])).not.toContain('What goes where, mm');
+    expect(wordsOf([parts])).toEqual(
+      expect.arrayContaining(['What goes where, mm', 'Section', '3 of 3', '78.2']),
+    );
+  });
+
   test('say timber, allowance, bit, coats, water and how it floats, as computed', () => {
     const input = madeInput(fileOf('skerry'));
     const words = wordsOf(viewSheets(input)).join(' ');
@@ -194,18 +205,18 @@ describe('text stands clear', () => {
     viewSheets(input).flatMap((sheet, i) => checkPicture(sheet).map((flaw) => ({ i, ...flaw })));
 
   test('on sheets of shipped patterns at any size, with inches and without', () => {
-    let sheets = 0;
+    let patterns = 0;
     for (const name of SHIPPED)
-      for (const scaleRatio of [0.4, 1, 1.3, 2.7, 10])
-        for (const inches of [false, true]) {
-          const size = { scaleRatio, blockThicknessMm: 20 * Math.max(1, scaleRatio) };
-          const file = scaleRatio < 1 ? bare(fileOf(name)) : fileOf(name);
-          const input = inputOf(file, { size, inches });
-          if (!input) continue;
-          expect(clear(input), `${name} × ${scaleRatio}`).toEqual([]);
-          sheets++;
-        }
-    expect(sheets).toBeGreaterThan(22);
+      for (const scaleRatio of [0.4, 1, 1.3, 2.7, 10]) {
+        const size = { scaleRatio, blockThicknessMm: 20 * Math.max(1, scaleRatio) };
+        const file = scaleRatio < 1 ? bare(fileOf(name)) : fileOf(name);
+        const input = inputOf(file, { size });
+        if (!input) continue;
+        for (const inches of [false, true])
+          expect(clear({ ...input, inches }), `${name} × ${scaleRatio}`).toEqual([]);
+        patterns++;
+      }
+    expect(patterns).toBeGreaterThan(11);
   });
 
   /** Without what does not scale. */
@@ -219,13 +230,13 @@ describe('text stands clear', () => {
 
   test('on sheets of patterns drawn by chance, seed 6', () => {
     let made = 0;
-    for (let i = 1; made < 16 && i < 60; i++) {
+    for (let i = 1; made < 12 && i < 60; i++) {
       const input = inputOf(drawnPattern(6, i), { inches: i % 4 === 0 });
       if (!input) continue;
       expect(clear(input), `case ${i}`).toEqual([]);
       made++;
     }
-    expect(made).toBe(16);
+    expect(made).toBe(12);
   });
 
   test('with all there may be: 8 holes, 8 hangers, 198 stations, 20 coats, notes of any letters', () => {
