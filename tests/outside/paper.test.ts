@@ -97,18 +97,17 @@ const CASES: Readonly<Record<string, Change & { readonly kinds: readonly string[
       onto(pages, 1, (p) => ({ ...p, items: [group(p.items, [1, 0, 0, 1, 0, 0.5])] })),
     kinds: ['cross', 'outermost', 'outline'],
   },
+  // In the white over the nose of the ellipse.
   'ink-beyond': {
     pages: (pages) =>
-      onto(pages, 0, (p) => ({
-        ...p,
-        items: [
-          ...p.items,
-          lineOf([
-            [120, 160],
-            [130, 160],
-          ]),
-        ],
-      })),
+      onto(pages, 0, (p) => {
+        const [x, y] = file.pages[0].atMm;
+        const line: Point2[] = [
+          [x + 30, y + 60],
+          [x + 40, y + 60],
+        ];
+        return { ...p, items: [...p.items, lineOf(line)] };
+      }),
     kinds: ['outermost'],
   },
   'other-size': {
