@@ -29,6 +29,10 @@ export function shownPieces(text: string): readonly string[] {
   return joined(reordered(pieces).map((p) => p.text));
 }
 
+/** True for text that is read from the right as a whole: its first letter is of such a script. */
+export const beginsAtRight = (text: string): boolean =>
+  bidi.getEmbeddingLevels(text).paragraphs[0]?.level === 1;
+
 /** True for text that has words that run from the right. */
 export const runsFromRight = (text: string): boolean => new RegExp(`[${RTL}]`).test(text);
 
