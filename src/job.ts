@@ -9,7 +9,12 @@ import type { Problem } from './problem.js';
 import type { ShopWish } from './shop/shop.js';
 import type { Materials } from './tables/materials.js';
 
-export type Order = { readonly pattern: Pattern; readonly count: number };
+export type Order = {
+  readonly pattern: Pattern;
+  readonly count: number;
+  /** SHA-256 of the pattern's file, hexadecimal; left out for a pattern that has none. */
+  readonly fileSha256?: string;
+};
 
 /** A sheet that lips are cut from. */
 export type LipSheet = Omit<NonNullable<RunFile['lipSheets']>[number], 'cutter'> & {

@@ -128,7 +128,7 @@ function loadSingle(
     kind: 'pattern',
     name: pattern.name,
     note: '',
-    orders: [{ pattern, count: 1 }],
+    orders: [{ pattern, count: 1, fileSha256: reader.sha256Of(source.file) }],
     workshop: null,
     setups: setups.setups,
     paper,
@@ -176,7 +176,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials, wish?: Paper
     if (orders.some((o) => o.pattern.name === pattern.name)) {
       found.push(at(source, problem('duplicate-name', ['orders', index], { name: pattern.name })));
     }
-    orders.push({ pattern, count: order.count });
+    orders.push({ pattern, count: order.count, fileSha256: reader.sha256Of(path) });
     patternFiles.push(path);
   });
   const setups = readSetups(reader, sections.jigs ? { source, files: sections.jigs } : null);

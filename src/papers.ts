@@ -1,11 +1,10 @@
 /** All true-scale paper of an order: its files with their pages, or why its paper does not do. */
 import type { Blank } from './blank/blank.js';
 import type { Body } from './body/body.js';
-import type { FaceWork } from './drawing/face.js';
 import type { Template } from './drawing/template-part.js';
 import type { Gauged } from './gauged.js';
 import { ringBox } from './geometry/ring.js';
-import { faceLeaflet, faceSketch } from './paper/face-sheet.js';
+import { type DrawnFace, faceLeaflet, faceSketch } from './paper/face-sheet.js';
 import { gaugeLeaflet, gaugeSketches, plateSize } from './paper/gauge-sheets.js';
 import { lipLeaflet, lipSketch } from './paper/lip-sheet.js';
 import { paperFile } from './paper/pages.js';
@@ -44,11 +43,11 @@ export const paperWrong = (
   paper: Paper,
   run: string,
   lures: readonly { readonly blank: Blank; readonly gauged: Gauged | null }[],
-  faces: readonly FaceWork[],
+  faces: readonly DrawnFace[],
 ): Problem[] =>
   paperProblems(paper, [
-    ...faces.map((face, i): Whole => {
-      const leaflet = told(faceLeaflet(face, i, run), paper);
+    ...faces.map(({ work }, i): Whole => {
+      const leaflet = told(faceLeaflet(work, i, run), paper);
       return { leaflet, part: `Any part of face ${i + 1}`, sizeMm: PART_MM, isJoined: true };
     }),
     ...lures.flatMap(({ blank, gauged }): Whole[] => {
@@ -79,7 +78,7 @@ const told = (leaflet: Leaflet, paper: Paper): Leaflet => ({
 export function papersOf(
   run: string,
   products: readonly Drawn[],
-  faces: readonly FaceWork[],
+  faces: readonly DrawnFace[],
   paper: Paper,
 ): Papers {
   const on = (leaflet: Leaflet, sketches: (leaflet: Leaflet) => readonly Sketch[]): PaperFile => {
@@ -91,7 +90,7 @@ export function papersOf(
     checkLines: checkLines(paper),
     files: [
       printerCheck(paper),
-      ...faces.map((face, i) => on(faceLeaflet(face, i, run), () => [faceSketch(face)])),
+      ...faces.map((face, i) => on(faceLeaflet(face.work, i, run), () => [faceSketch(face)])),
       ...products.flatMap(({ blank, template, pattern: { lip }, count, gauged, wire, body }) => [
         on(templateLeaflet(blank), () => [templateSketch(blank, template)]),
         ...(gauged

@@ -33,6 +33,7 @@ import type { Knot, Nest, NestFace } from './nest/nest.js';
 import type { Search } from './nest/search.js';
 import { type Effort, NEST_EFFORT, nestRun, type RunWork } from './nested.js';
 import { checkPapers } from './paper/check.js';
+import type { DrawnFace } from './paper/face-sheet.js';
 import type { Papers } from './paper/paper-file.js';
 import { papersOf, paperWrong } from './papers.js';
 import type { Pattern } from './pattern/pattern.js';
@@ -116,7 +117,7 @@ export function build(
     job.paper,
     job.name,
     plates.map(({ gauged }, i) => ({ blank: blanks[i], gauged })),
-    sawn?.faceWorks ?? [],
+    sawn?.faces ?? [],
   );
   const quiet = { ...search, tell: undefined };
   const lips = workshop && lipSheets(workshop, job.orders, blanks, quiet);
@@ -154,14 +155,14 @@ export function build(
     job,
     products,
     nest,
-    faces: sawn?.faces ?? [],
+    faces: (sawn?.faces ?? []).map((f) => f.drawn),
     cutPlans: sawn?.cutPlans ?? [],
     sheets: [
       ...(workshop ? templateSheets(workshop, blanks, whole, quiet) : []),
       ...(lips?.sheets ?? []),
     ],
     shop: shopOf({ job, products, nest }),
-    papers: papersOf(job.name, products, sawn?.faceWorks ?? [], job.paper),
+    papers: papersOf(job.name, products, sawn?.faces ?? [], job.paper),
   };
   assertSound(made);
   return { build: made, findings: [...findings, ...labelWarnings(made)] };
@@ -192,8 +193,7 @@ function shopOf({ job, products, nest }: Pick<Build, 'job' | 'products' | 'nest'
 
 type Sawn = {
   readonly nest: Nest;
-  readonly faceWorks: readonly FaceWork[];
-  readonly faces: readonly Drawn[];
+  readonly faces: readonly DrawnFace[];
   readonly cutPlans: readonly CutPlan[];
   readonly findings: readonly Finding[];
 };
@@ -214,14 +214,15 @@ function sawRun(run: RunWork, search: Search, effort: Effort): Sawn {
   const findings = [...nested, ...told(planned.problems)];
   if (findings.some(({ problem }) => isError(problem))) return unsawn(nest, findings);
   const byName = new Map(works.map((work) => [work.blank.name, work]));
-  const faceWorks = nest.faces.map((face, i) => faceWork(face, planned.plans[i], byName, workshop));
-  const faces = faceWorks.map(faceDrawing);
-  return { nest, faceWorks, faces, cutPlans: planned.plans, findings };
+  const faces = nest.faces.map((face, i): DrawnFace => {
+    const work = faceWork(face, planned.plans[i], byName, workshop);
+    return { work, drawn: faceDrawing(work) };
+  });
+  return { nest, faces, cutPlans: planned.plans, findings };
 }
 
 const unsawn = (nest: Nest, findings: readonly Finding[]): Sawn => ({
   nest,
-  faceWorks: [],
   faces: [],
   cutPlans: [],
   findings,

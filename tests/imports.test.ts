@@ -53,7 +53,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'nest',
     'jig',
   ],
-  formats: ['geometry', 'shade', 'solid', 'drawing'],
+  sheet: ['shop'],
+  formats: ['geometry', 'shade', 'solid', 'drawing', 'sheet'],
   paper: ['geometry', 'pattern', 'body', 'blank', 'wire', 'gauge', 'drawing', 'formats'],
   record: [
     'geometry',
@@ -72,6 +73,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'jig',
     'wire',
     'shop',
+    'sheet',
+    'tables',
     'paper',
     'pattern',
     'formats',
@@ -94,6 +97,7 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   highs: ['linear/solver.ts'],
   earcut: ['geometry/pieces.ts'],
   pdfkit: ['formats/pdf.ts'],
+  pdfmake: ['formats/sheet-pdf.ts'],
   'bidi-js': ['formats/reading-order.ts'],
   'subset-font': ['formats/face-subset.ts'],
 };

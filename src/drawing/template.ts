@@ -35,20 +35,19 @@ const TICK_MM = 0.8;
 /**
  * A template in the frame of its blank: cuts, datum line with a tick at every 10 mm of station, hanger
  * marks, the axis of each ballast hole from the belly edge to its pencil hole, and the label where it
- * has room.
+ * has room, or where it was placed before.
  */
-export function templateInk({
-  blank,
-  cuts,
-  slotIsCut,
-  label,
-}: Pick<TemplateWork, 'blank' | 'cuts' | 'slotIsCut' | 'label'>): Ink {
+export function templateInk(
+  { blank, cuts, slotIsCut, label }: Pick<TemplateWork, 'blank' | 'cuts' | 'slotIsCut' | 'label'>,
+  placed?: Ink['label'],
+): Ink {
   const { wood, slotLines } = woodOf(blank, slotIsCut, cuts.flatMap(opening));
   const datum = datumLine(wood);
   const hangers = hangerMarks(blank, wood);
   const axes = blank.holes.flatMap((hole) => axisMark(hole, wood));
   const marks = [...datum, ...stationTicks(datum, wood), ...hangers, ...axes, ...slotLines];
-  return { cuts, marks, label: placeLabel(label, wood.outline, obstaclesOf(marks, wood)) };
+  const found = placed ?? placeLabel(label, wood.outline, obstaclesOf(marks, wood));
+  return { cuts, marks, label: found };
 }
 
 /** Draws a template alone, and under it the scale bar and notes. */

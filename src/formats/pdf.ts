@@ -22,11 +22,11 @@ export type Faces = { readonly regular: Uint8Array; readonly bold: Uint8Array };
 /** Points of 1/72 inch in a millimeter. */
 export const POINTS_PER_MM = 72 / 25.4;
 
-/** A line of so many millimeters in a tone of CSS (`#rrggbb`), dashed by lengths of mark and gap. */
+/** A line of so many millimeters in a tone of CSS (`#rrggbb`), dashed by lengths of marks and gaps by turns. */
 export type Pen = {
   readonly widthMm: number;
   readonly tone: string;
-  readonly dashMm?: readonly [mark: number, gap: number];
+  readonly dashMm?: readonly number[];
 };
 
 export type PageItem =
@@ -92,6 +92,8 @@ export async function pdf(
   const doc = new PDFDocument({
     autoFirstPage: false,
     pdfVersion: '1.7',
+    // No face of the library's own is read.
+    font: null as unknown as string,
     info: { Title: title, ...UNDATED },
   });
   const whole = collected(doc);
@@ -186,7 +188,8 @@ function inked(
 ): void {
   if (pen) {
     doc.lineWidth(pen.widthMm).lineCap('round').lineJoin('round');
-    if (pen.dashMm) doc.dash(pen.dashMm[0], { space: pen.dashMm[1] });
+    // The library takes a list of lengths; its types know of one only.
+    if (pen.dashMm) doc.dash([...pen.dashMm] as unknown as number, {});
     else doc.undash();
   }
   if (pen && fill) doc.fillAndStroke(fill, pen.tone);
@@ -240,7 +243,9 @@ function written(
 ): void {
   const pieces = shownPieces(text);
   doc.font(bold ? 'bold' : 'regular').fontSize(sizeMm);
-  const widths = pieces.map((piece) => doc.widthOfString(piece));
+  // One piece that begins at its place needs no measuring, which is slow.
+  const isPlaced = anchor === 'start' && pieces.length === 1;
+  const widths = isPlaced ? [0] : pieces.map((piece) => doc.widthOfString(piece));
   const width = widths.reduce((sum, w) => sum + w, 0);
   const turn = ((turnDeg ?? 0) * Math.PI) / 180;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];

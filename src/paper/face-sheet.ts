@@ -1,4 +1,5 @@
 /** A face of a stack on paper: to be glued on its upper block, and sawn along. */
+import type { Drawn } from '../drawing/drawing.js';
 import { type FaceWork, faceByHand, faceDrawing, faceNotes } from '../drawing/face.js';
 import { kerfNote } from '../drawing/strokes.js';
 import type { PageItem } from '../formats/pdf.js';
@@ -7,10 +8,10 @@ import { lineItem, PENS, sketchOf } from './pens.js';
 import { HAND_CAUTION } from './sentences.js';
 import { TEXT_MM, textBox, textItem } from './words.js';
 
-/** The face as its drawing has it, with the saw's way; outlines without kerf whatever saws them. */
-export function faceSketch(face: FaceWork): Sketch {
-  const byHand = faceByHand(face);
-  const { items, box } = sketchOf(faceDrawing(byHand).drawing.strokes);
+/** The face as its drawing has it, with the saw's way; drawn anew without kerf where a tool follows its lines. */
+export function faceSketch({ work, drawn }: DrawnFace): Sketch {
+  const byHand = work.kerfMm === null ? drawn : faceDrawing(faceByHand(work));
+  const { items, box } = sketchOf(byHand.drawing.strokes);
   const grain = grainArrow(box[1]);
   const [, , right] = textBox(grain.word);
   const [x0, y0, x1, y1] = box;
@@ -19,6 +20,9 @@ export function faceSketch(face: FaceWork): Sketch {
     box: [Math.min(x0, -0.5), y0 - GRAIN_MM, Math.max(x1, right), y1],
   };
 }
+
+/** A face and its drawing, as it is sawn in the run. */
+export type DrawnFace = { readonly work: FaceWork; readonly drawn: Drawn };
 
 const GRAIN_MM = 5; // room under the block
 const [ARROW_MM, HEAD_MM] = [30, 2.5];

@@ -1,7 +1,7 @@
 /** A pattern's template on paper: to be glued on the block, or traced onto sheet. */
 import { type Blank, labelOf } from '../blank/blank.js';
 import { nominalCuts } from '../drawing/cut.js';
-import { inkStrokes } from '../drawing/ink.js';
+import { type Ink, inkStrokes } from '../drawing/ink.js';
 import { plain } from '../drawing/strokes.js';
 import { templateInk } from '../drawing/template.js';
 import type { Template } from '../drawing/template-part.js';
@@ -11,18 +11,19 @@ import { sketchOf } from './pens.js';
 import { HAND_CAUTION, titleOf } from './sentences.js';
 
 /** Outline, lip slot, pencil holes, datum line with its ticks, marks and label; no kerf in any line. */
-export function templateSketch(blank: Blank, { part, cutter, ink }: Template): Sketch {
-  const nominal =
-    cutter.guidance === 'steered'
-      ? ink
-      : templateInk({
-          blank,
-          cuts: nominalCuts(part),
-          slotIsCut: part.slotMm !== null,
-          label: labelOf(blank),
-        });
-  const strokes = inkStrokes(nominal, { turnDeg: 0, move: [0, 0] });
+export function templateSketch(blank: Blank, template: Template): Sketch {
+  const strokes = inkStrokes(byHand(blank, template), { turnDeg: 0, move: [0, 0] });
   return sketchOf(tidied({ title: '', description: '', strokes }).strokes);
+}
+
+/** Holes grow by half the kerf; a label that keeps clear of smaller ones keeps clear of these, if it is no more. */
+const LEAST_KERF_MM = 1;
+
+function byHand(blank: Blank, { part, cutter, ink }: Template): Ink {
+  if (cutter.guidance === 'steered') return ink;
+  const placed = cutter.kerfMm <= LEAST_KERF_MM ? ink.label : null;
+  const [cuts, slotIsCut] = [nominalCuts(part), part.slotMm !== null];
+  return templateInk({ blank, cuts, slotIsCut, label: labelOf(blank) }, placed);
 }
 
 export const templateLeaflet = (blank: Blank): Leaflet => ({

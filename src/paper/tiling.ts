@@ -11,7 +11,7 @@ const OVER_FOOTER_MM = 2;
 /** Round the drawing's part of a page that is joined to others, for words and the ends of cut lines, mm. */
 export const BORDER_MM = 5;
 /** White round a drawing on several pages, so that there is room for register crosses, mm. */
-export const WHITE_MM = 6;
+export const WHITE_MM = 7;
 
 /** What of a page a drawing may take: all over the footer, and what is left of it inside a border. */
 export type Room = { readonly frame: Frame; readonly whole: Box; readonly joined: Box };

@@ -15,6 +15,7 @@ import { jigFiles, jigPaths } from './jig-files.js';
 import { paperFiles } from './paper-files.js';
 import { floatSvg } from './pictures.js';
 import { sheetFiles } from './sheet-files.js';
+import { viewFiles } from './view-files.js';
 
 /** What a file is for. */
 export type FileKind =
@@ -32,6 +33,7 @@ export type FileKind =
   | 'lip'
   | 'printer-check'
   | 'picture'
+  | 'view'
   | 'build';
 
 export type MadeFile = {
@@ -83,6 +85,7 @@ export async function fileSet(
         bytes: utf8(floatSvg(floating)),
       }),
     ),
+    ...(await viewFiles(build, tool, faces)),
     ...products.flatMap((product) => solidsOf(product, build, kernel, tool)),
     {
       path: 'build.json',

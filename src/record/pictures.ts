@@ -108,10 +108,13 @@ export const choicesSvg = (
 /** A sheet of solids from two sides, as SVG. */
 export const solidsSvg = (input: SolidsInput): string => written(solidsPicture(input));
 
-function written(picture: Picture): string {
+const written = (picture: Picture): string => pictureSvg(checked(picture));
+
+/** The picture itself. @throws Fault when there is anything wrong with it */
+export function checked(picture: Picture): Picture {
   const flaws = checkPicture(picture);
   if (flaws.length > 0) throw new Fault(`${picture.title}: ${JSON.stringify(flaws)}`);
-  return pictureSvg(picture);
+  return picture;
 }
 
 function drawnLure({ pattern, blank, piece, lure, holes }: Floating): DrawnLure {
@@ -143,9 +146,12 @@ function drawnLure({ pattern, blank, piece, lure, holes }: Floating): DrawnLure 
   };
 }
 
-const EYE_RADIUS_MM = 2; // a sign for an eye, not its size
+export const EYE_RADIUS_MM = 2; // a sign for an eye, not its size
 
-function drawnLip({ lip }: Floating['pattern'], { slot }: Floating['blank']): DrawnLip | null {
+export function drawnLip(
+  { lip }: Floating['pattern'],
+  { slot }: Floating['blank'],
+): DrawnLip | null {
   if (!lip || !slot) return null;
   const half = times(quarterLeft(slot.outward), lip.thicknessMm / 2);
   const tip = add(slot.end, times(slot.outward, lip.lengthMm));
