@@ -155,6 +155,9 @@ const embedded = (svg: string, key: string, mostHeightMm: number): string =>
     .replace(/url\(#/g, `url(#p${key}-`)
     .trimEnd();
 
+/** A table of so many rows is not torn apart. */
+const WHOLE_ROWS = 14;
+
 function tableHtml(table: Table, sheet: SheetDocument): string {
   const { title, columns, rows, forWriting, share } = table;
   const widths = columnShares(table, sheet.inches).map(
@@ -162,7 +165,7 @@ function tableHtml(table: Table, sheet: SheetDocument): string {
   );
   const looks = share < 1 ? ` style="width: ${(100 * share).toFixed(0)}%"` : '';
   return [
-    `<div class="scroll"><table${forWriting ? ' class="writing"' : ''}${looks}>`,
+    `<div class="scroll${rows.length <= WHOLE_ROWS ? ' whole' : ''}"><table${forWriting ? ' class="writing"' : ''}${looks}>`,
     `<colgroup>${widths.map((width) => `<col ${width}/>`).join('')}</colgroup>`,
     '<thead>',
     ...(title

@@ -1,9 +1,11 @@
 /** The sheet of a run read back: HTML against build.json, PDF against HTML. */
 import { createHash } from 'node:crypto';
+import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { sheetHtml } from '../../src/formats/sheet-html.js';
 import { sheetPdf } from '../../src/formats/sheet-pdf.js';
 import { readFaces } from '../../src/io.js';
+import { produce } from '../../src/produce.js';
 import { sheetFiles } from '../../src/record/sheet-files.js';
 import { ordinal } from '../../src/sheet/place.js';
 import type { SheetRecord } from '../../src/sheet/record.js';
@@ -411,6 +413,22 @@ describe('PDF against HTML', () => {
     expect(info.Title).toBe('Shop sheet: thaw');
     expect(info.CreationDate).toBe('D:19800101000000Z');
   });
+});
+
+test('inches stand where the run or the command line wishes them, millimeters always', async () => {
+  const inchesIn = (html: string) =>
+    shownIn(readHtml(html).texts).filter((n) => n.form.startsWith('inch'));
+  expect(inchesIn(sample.html).length).toBeGreaterThan(50);
+  expect(inchesIn(single.html)).toEqual([]);
+  // 14 mm is 35.28 sixty-fourths of an inch.
+  const [depth, inch] = shownIn(texts).filter(
+    (n) => n.from === '/shop/patterns/0/drilling/0/depthMm',
+  );
+  expect([depth.text, inch.text]).toEqual(['14.0', '35/64']);
+  const { made } = await produce(join(import.meta.dirname, '../../templates/holm.yaml'), {
+    inches: true,
+  });
+  expect(made?.build.shop.inches).toBe(true);
 });
 
 test('the same build gives the same bytes', async () => {
