@@ -266,6 +266,7 @@ describe('the demo run', () => {
         'gauge',
         'round-over-map',
         'picture',
+        'view',
         'jig',
         'body',
         'blank',

@@ -8,6 +8,7 @@ import type { Point2 } from '../geometry/vec.js';
 import { trimmed } from './number.js';
 import { CHAIN_MM, DASHES_MM, HATCH, LOOK, WEIGHT_MM } from './picture-look.js';
 import { png } from './png.js';
+import { beginsAtRight } from './reading-order.js';
 import { escaped } from './xml.js';
 
 /** A hundredth of a millimeter is finer than any eye. */
@@ -104,7 +105,10 @@ const WRITE: Writers = {
       x,
       y,
       'font-size': mm(sizeMm),
-      'text-anchor': anchor,
+      // In a line that runs from the right the start is its right end.
+      ...(beginsAtRight(text)
+        ? { direction: 'rtl', 'text-anchor': OTHER_END[anchor] }
+        : { 'text-anchor': anchor }),
       ...(bold ? { 'font-weight': 'bold' } : {}),
       fill: LOOK[role].tone,
       // With y downward a positive turn is clockwise.
@@ -113,6 +117,8 @@ const WRITE: Writers = {
     return `${tag('text', attributes)}${escaped(text)}</text>`;
   },
 };
+
+const OTHER_END = { start: 'end', middle: 'middle', end: 'start' } as const;
 
 const spelledPoints = (points: readonly Point2[], place: Place): string =>
   points.map((p) => place(p).join(',')).join(' ');

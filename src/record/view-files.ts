@@ -28,7 +28,7 @@ export async function viewFiles(
   const all = products.map((product, i) => {
     const hash = (job.orders[i].fileSha256 ?? '').slice(0, HASH_DIGITS);
     const stamp = { hash, tool, inches: job.shop.inches };
-    const sheets = viewSheets(viewsInput(product, job.materials, stamp)).map(checked);
+    const sheets = viewSheets(viewsInput(product, stamp)).map(checked);
     return { name: product.blank.name, sheets };
   });
   const fewer = await facesFor(faces, all.flatMap(({ sheets }) => sheets.map(textIn)).join(''));

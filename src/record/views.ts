@@ -4,7 +4,6 @@ import { pathPoints } from '../geometry/arcpath.js';
 import { add, sub, times } from '../geometry/vec.js';
 import { type EyePlace, eyePlaces, screwEye } from '../mass/eyes.js';
 import type { Product } from '../pipeline.js';
-import type { Materials } from '../tables/materials.js';
 import { drawnLip, EYE_RADIUS_MM } from './pictures.js';
 
 /** What of the views is not in the product: the hash of its pattern file, the program's name and version. */
@@ -14,7 +13,6 @@ const WIRE_CHORD_MM = 0.02; // far under the finest line of a picture
 
 export function viewsInput(
   { pattern, blank, body, floating, wire }: Product,
-  materials: Materials,
   stamp: Stamp,
 ): ViewsInput {
   const [attitude] = floating.attitudes;
@@ -29,7 +27,7 @@ export function viewsInput(
     properties: body.properties,
     blank,
     lip: drawnLip(pattern, blank),
-    eyes: eyePlaces(pattern, body.shape).map((place) => namedEye(place, materials)),
+    eyes: eyePlaces(pattern, body.shape).map((place) => namedEye(place, floating)),
     wire: wire && pathPoints(wire.path, WIRE_CHORD_MM),
     roundOverMm: floating.roundOver.bitMm,
     timberDensityKgM3: floating.timber.densityKgM3,
@@ -46,7 +44,10 @@ export function viewsInput(
   };
 }
 
-function namedEye({ name, eye, surface, outward }: EyePlace, materials: Materials): NamedEye {
+function namedEye(
+  { name, eye, surface, outward }: EyePlace,
+  { piece: { materials } }: Product['floating'],
+): NamedEye {
   const { ring, treble, kind } = eye;
   const isScrew = kind === 'screw';
   return {

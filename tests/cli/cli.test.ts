@@ -61,6 +61,7 @@ describe('make', () => {
       'gauge',
       'round-over-map',
       'picture',
+      'view',
       'jig',
       'body',
       'blank',

@@ -67,15 +67,15 @@ type Told = { readonly title: string; readonly scale: string | null; readonly pl
 function titleBlock(input: ViewsInput, { title, scale, place }: Told): Shape[] {
   const { name, version, pattern, hash, tool, inches } = input;
   const cells = [
-    { widthMm: 62, caption: 'drawing', value: title },
+    { widthMm: 58, caption: 'drawing', value: title },
     { widthMm: 22, caption: 'scale', value: scale ?? 'none' },
     {
       widthMm: inches ? 40 : 24,
       caption: inches ? 'length, mm (in)' : 'length, mm',
       value: length(pattern.lengthMm, inches).replace(' in)', ')'),
     },
-    { widthMm: 43, caption: 'pattern, SHA-256', value: hash },
-    { widthMm: 20, caption: 'sheet', value: place },
+    { widthMm: 43, caption: 'pattern, SHA-256', value: hash === '' ? 'none' : hash },
+    { widthMm: 24, caption: 'sheet', value: place },
   ];
   const nameMm = FRAME[2] - FRAME[0] - cells.reduce((sum, { widthMm }) => sum + widthMm, 0);
   const top = FRAME[1] + BLOCK_MM;
@@ -91,7 +91,10 @@ function titleBlock(input: ViewsInput, { title, scale, place }: Told): Shape[] {
       ],
       'firm',
     ),
-    ...fitted(name, ROOM[0], top - 7.2, nameMm - 6, { size: 'name', bold: true }),
+    ...fitted(name, ROOM[0], top - 7.2, nameMm - 6, {
+      size: nameSize(name, nameMm - 6),
+      bold: true,
+    }),
     ...fitted(`version ${version}, made by ${tool}`, ROOM[0], valueY - 0.6, nameMm - 6),
     ...cells.flatMap(({ widthMm, caption, value }, i): Shape[] => [
       ink(
@@ -106,6 +109,12 @@ function titleBlock(input: ViewsInput, { title, scale, place }: Told): Shape[] {
     ]),
   ];
 }
+
+const NAME_SIZES = ['name', 'value', 'title', 'note'] as const;
+
+/** The largest letters in which a name has room; the least where none are small enough. */
+const nameSize = (name: string, widthMm: number): (typeof NAME_SIZES)[number] =>
+  NAME_SIZES.find((size) => textWidthMm(name, SIZES[size], true) <= widthMm) ?? 'note';
 
 /** A heading over a part of a sheet, with more said of it in plain letters where that has room. */
 export function heading(title: string, about: string, [x, y]: Point2, widthMm: number): Shape[] {

@@ -8,7 +8,8 @@ import type { ViewsInput } from './input.js';
 import { length, millimeters } from './measure.js';
 
 const TITLE_MM = 5.5;
-const NAME_MM = 31;
+/** Names in the first column, and shorter ones in a second. */
+const NAME_MM = [31, 20] as const;
 /** A column of names and values is at least so wide. */
 const LEAST_COLUMN_MM = 76;
 
@@ -50,11 +51,13 @@ export function particulars(
       widthMm,
     ),
     ...rows.flatMap(([what, value], i) => {
-      const x = left + Math.floor(i / perColumn) * columnMm;
+      const column = i < perColumn ? 0 : 1;
+      const x = left + column * columnMm;
       const y = top - TITLE_MM - ((i % perColumn) + 0.72) * LINE_MM;
+      const nameMm = NAME_MM[column];
       return [
-        ...fitted(what, x, y, NAME_MM - 1),
-        ...fitted(value, x + NAME_MM, y, columnMm - NAME_MM - 2),
+        ...fitted(what, x, y, nameMm - 1),
+        ...fitted(value, x + nameMm, y, columnMm - nameMm - 2),
       ];
     }),
   ];

@@ -1,6 +1,6 @@
 /** All sheets of a pattern's views. */
 import type { Picture } from '../picture/picture.js';
-import { arrangementSheet } from './arrangement-sheet.js';
+import { arrangementSheets } from './arrangement-sheets.js';
 import { framed } from './frame.js';
 import type { ViewsInput } from './input.js';
 import { linesSheet } from './lines-sheet.js';
@@ -16,12 +16,11 @@ export function viewSheets(given: ViewsInput): readonly Picture[] {
   const rows = offsetRows(input.pattern, input.shape);
   const offsets = offsetTable(rows, input.inches);
   const places = schedule(input);
-  const arrangement = arrangementSheet(input, places);
+  const arrangement = arrangementSheets(input, places);
   const lines = linesSheet(input, { rows, offsets, withNotes: !arrangement.hasNotes });
   const sheets = [
     lines,
-    arrangement,
-    ...(arrangement.hasTable ? [] : tableSheets(places, 'What goes where', input.name)),
+    ...arrangement.sheets,
     ...(lines.hasTable ? [] : tableSheets(offsets, 'Table of offsets', input.name)),
   ];
   return sheets.map((sheet, i) => framed(input, sheet, { number: i + 1, of: sheets.length }));
