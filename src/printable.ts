@@ -18,7 +18,7 @@ export function unprintable(job: Job, has: HasLetter): readonly Finding[] {
       finding(
         of,
         problem('letters-not-printable', path, {
-          text: start(text, has),
+          text: start(text),
           letters: spelled(letters),
         }),
       ),
@@ -47,11 +47,9 @@ function texts({ note, orders, materials }: Job): readonly Typed[] {
   ];
 }
 
-/** The beginning of the text, without letters that a terminal cannot show either. */
-const start = (text: string, has: HasLetter): string => {
-  const line = [...text.replace(/\s+/g, ' ')].map((letter) =>
-    /[\p{Cc}\p{Cs}\p{Cf}]/u.test(letter) && !has(letter.codePointAt(0) ?? 0) ? '\ufffd' : letter,
-  );
+/** The beginning of the text, without letters that a terminal cannot show or would turn others round for. */
+const start = (text: string): string => {
+  const line = [...text.replace(/\s+/g, ' ').replace(/[\p{Cc}\p{Cs}\p{Bidi_Control}]/gu, '\ufffd')];
   return line.length <= MOST_TEXT ? line.join('') : `${line.slice(0, MOST_TEXT).join('')}…`;
 };
 

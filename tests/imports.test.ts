@@ -97,6 +97,7 @@ const LIBRARY_DOORS: Readonly<Record<string, readonly string[]>> = {
   highs: ['linear/solver.ts'],
   earcut: ['geometry/pieces.ts'],
   pdfkit: ['formats/pdf.ts'],
+  pdfmake: ['formats/sheet-pdf.ts'],
   'bidi-js': ['formats/reading-order.ts'],
   'subset-font': ['formats/face-subset.ts'],
 };

@@ -12,13 +12,13 @@ declare module 'pdfmake/js/Printer.js' {
       options?: { readonly tableLayouts?: object },
     ) => Promise<InstanceType<typeof import('pdfkit')>>;
   };
-  const module: {
-    readonly default: new (
-      fonts: object,
-      files: Files,
-      urls: { readonly resolve: () => void; readonly resolved: () => Promise<void> },
-      mayRead: (path: string) => boolean,
-    ) => Printer;
-  };
+  type PrinterClass = new (
+    fonts: object,
+    files: Files,
+    urls: { readonly resolve: () => void; readonly resolved: () => Promise<void> },
+    mayRead: (path: string) => boolean,
+  ) => Printer;
+  /** Node gives the whole of a CommonJS module as its default, tools that know its marks the default in it. */
+  const module: PrinterClass | { readonly default: PrinterClass };
   export default module;
 }

@@ -7,7 +7,7 @@ import type { Block, Inlines, Picture, Table } from '../sheet/document.js';
 import { POINTS_PER_MM } from './pdf.js';
 import { columnShares } from './sheet-columns.js';
 import { POINTS, WRITING_MM } from './sheet-style.js';
-import { plainText, type Setting, textNodes, widthPt } from './sheet-text.js';
+import { type Setting, textNodes, widthPt } from './sheet-text.js';
 
 /** Line to line over the size of the letters. */
 const LINE_RATIO = 1.4;
@@ -58,7 +58,7 @@ export function heightPt(block: Block, setting: Setting): number {
 
 /** Columns that items need, each as wide as the widest with its box. */
 export function listColumns(items: readonly Inlines[], setting: Setting): number {
-  const texts = items.map((item) => plainText(textNodes([{ kind: 'tick' }, ...item], setting)));
+  const texts = items.map((item) => lineOf([{ kind: 'tick' }, ...item], setting));
   const widest = Math.max(...texts.map((t) => widthPt(t, POINTS.text))) + 2 * CELL_PT;
   return Math.max(1, Math.min(MOST_COLUMNS, items.length, Math.floor(setting.widthPt / widest)));
 }
@@ -113,7 +113,12 @@ function rowPt(
 const LOST_RATIO = 1.3;
 
 function linesPt(inlines: Inlines, sizePt: number, wide: number, setting: Setting): number {
-  const text = plainText(textNodes(inlines, setting));
+  const text = lineOf(inlines, setting);
   const lines = Math.ceil((LOST_RATIO * widthPt(text, sizePt)) / Math.max(wide, sizePt));
   return Math.max(1, lines) * sizePt * LINE_RATIO;
 }
+
+const lineOf = (inlines: Inlines, setting: Setting): string =>
+  textNodes(inlines, setting)
+    .map((node) => node.text)
+    .join('');

@@ -14,6 +14,7 @@ import type {
   SheetDocument,
   Table,
 } from '../sheet/document.js';
+import { plainText } from '../sheet/plain.js';
 import { webFace } from './face-subset.js';
 import { EVERY_LETTER, spelledOut } from './letters.js';
 import type { Faces } from './pdf.js';
@@ -66,7 +67,7 @@ function pageRule({ footer, pageWords }: SheetDocument): string {
     .join(' ');
   return [
     `@page { margin: ${top}mm ${side}mm ${bottom}mm;`,
-    `@bottom-left { ${font} content: ${cssString(plain(footer))}; }`,
+    `@bottom-left { ${font} content: ${cssString(plainText(footer))}; }`,
     `@bottom-right { ${font} content: ${count}; } }`,
   ].join(' ');
 }
@@ -79,9 +80,6 @@ const COUNTERS: Readonly<Record<string, string>> = {
 /** A string of CSS inside a style element: nothing in it can end either. */
 const cssString = (text: string): string =>
   `"${shownText(text).replace(/[^\p{L}\p{N} .,:·-]/gu, (c) => `\\${(c.codePointAt(0) ?? 0).toString(16)} `)}"`;
-
-const plain = (inlines: Inlines): string =>
-  inlines.map((i) => ('text' in i ? i.text : '')).join('');
 
 const shownText = (text: string): string => spelledOut(text, EVERY_LETTER);
 
@@ -136,7 +134,7 @@ function blockHtml(block: Block, key: string, sheet: SheetDocument): string {
       return tableHtml(block, sheet);
     case 'picture':
       return [
-        `<figure role="img" aria-label="${escaped(shownText(plain(block.told)))}">`,
+        `<figure role="img" aria-label="${escaped(shownText(plainText(block.told)))}">`,
         embedded(block.svg, key, block.mostHeightMm),
         ...(block.caption ? [`<figcaption>${run(block.caption, sheet)}</figcaption>`] : []),
         '</figure>',
@@ -157,6 +155,9 @@ const embedded = (svg: string, key: string, mostHeightMm: number): string =>
     .replace(/url\(#/g, `url(#p${key}-`)
     .trimEnd();
 
+/** A table of so many rows is not torn apart. */
+const WHOLE_ROWS = 14;
+
 function tableHtml(table: Table, sheet: SheetDocument): string {
   const { title, columns, rows, forWriting, share } = table;
   const widths = columnShares(table, sheet.inches).map(
@@ -164,7 +165,7 @@ function tableHtml(table: Table, sheet: SheetDocument): string {
   );
   const looks = share < 1 ? ` style="width: ${(100 * share).toFixed(0)}%"` : '';
   return [
-    `<div class="scroll"><table${forWriting ? ' class="writing"' : ''}${looks}>`,
+    `<div class="scroll${rows.length <= WHOLE_ROWS ? ' whole' : ''}"><table${forWriting ? ' class="writing"' : ''}${looks}>`,
     `<colgroup>${widths.map((width) => `<col ${width}/>`).join('')}</colgroup>`,
     '<thead>',
     ...(title

@@ -1,19 +1,12 @@
 /** Blocks of the sheet as a tree for pdfmake. */
 import type { Block, Column, Figure, Inlines, Picture, Section, Table } from '../sheet/document.js';
+import { plainText } from '../sheet/plain.js';
 import { POINTS_PER_MM } from './pdf.js';
-import { brokenLines, runsFromRight } from './reading-order.js';
+import { beginsAtRight } from './reading-order.js';
 import { columnShares } from './sheet-columns.js';
 import { fittedPt, heightPt, highestRowPt, listColumns } from './sheet-heights.js';
 import { POINTS, WRITING_MM } from './sheet-style.js';
-import {
-  freeNodes,
-  plainText,
-  type Setting,
-  textNodes,
-  textOf,
-  WARNING,
-  widthPt,
-} from './sheet-text.js';
+import { freeNodes, type Setting, textNodes, textOf, WARNING } from './sheet-text.js';
 
 /** A node of pdfmake's tree. */
 export type Node = Readonly<Record<string, unknown>>;
@@ -46,7 +39,7 @@ function sectionHeading({ step, heading }: Section, setting: Setting): Node {
     fontSize: POINTS.heading,
     bold: true,
     outline: true,
-    outlineText: plainText(textNodes(heading, setting)),
+    outlineText: plainText(heading),
   };
   const line = [false, false, false, true];
   const numbered: Node = {
@@ -97,6 +90,9 @@ export function blockNode(block: Block, setting: Setting): Node {
   }
 }
 
+/** The same where there is less room for a line. */
+const within = (setting: Setting, widthPt: number): Setting => ({ ...setting, widthPt });
+
 const padding = (x: number, y: number) => ({
   paddingLeft: () => x,
   paddingRight: () => x,
@@ -104,13 +100,16 @@ const padding = (x: number, y: number) => ({
   paddingBottom: () => y,
 });
 
-/** Lines that run from the right are broken here, as they are turned round one by one, and stand at the right. */
+/** Beside the text of a note: its line, and air. */
+const NOTE_PT = 30;
+
+/** A line that is read from the right stands there. */
 function noteNode({ label, lines }: Extract<Block, { kind: 'note' }>, setting: Setting): Node {
-  const told = lines.flatMap((line): readonly Node[] => {
-    if (!runsFromRight(line)) return [{ text: freeNodes(line, setting) }];
-    const broken = brokenLines(line, (t) => widthPt(t, POINTS.text), setting.widthPt - 30);
-    return broken.map((piece) => ({ text: freeNodes(piece, setting), alignment: 'right' }));
-  });
+  const inside = within(setting, setting.widthPt - NOTE_PT);
+  const told = lines.map((line) => ({
+    text: freeNodes(line, inside),
+    alignment: beginsAtRight(line) ? 'right' : 'left',
+  }));
   return {
     table: {
       widths: ['*'],
@@ -128,11 +127,15 @@ function noteNode({ label, lines }: Extract<Block, { kind: 'note' }>, setting: S
   };
 }
 
+/** A box to tick and the air behind it. */
+const TICK_PT = 20;
+
 /** Items in columns as wide as the widest needs, each behind its box. */
 function listNode({ title, items }: Extract<Block, { kind: 'list' }>, setting: Setting): Node {
-  const [tick] = textNodes([{ kind: 'tick' }], setting);
-  const nodes = items.map((item) => [tick, { text: '\u00a0' }, ...textNodes(item, setting)]);
   const columns = listColumns(items, setting);
+  const inside = within(setting, setting.widthPt / columns - TICK_PT);
+  const [tick] = textNodes([{ kind: 'tick' }], setting);
+  const nodes = items.map((item) => [tick, { text: '\u00a0' }, ...textNodes(item, inside)]);
   const rows = Array.from({ length: Math.ceil(nodes.length / columns) }, (_, row) =>
     Array.from({ length: columns }, (__, i) => ({ text: nodes[row * columns + i] ?? '' })),
   );
@@ -187,24 +190,27 @@ function cautionNode(
   };
 }
 
-const figuresNode = (figures: readonly Figure[], setting: Setting): Node => ({
-  table: {
-    widths: figures.map(() => '*'),
-    dontBreakRows: true,
-    body: [
-      figures.map(({ label, value, detail }) => ({
-        stack: [
-          { text: textNodes(label, setting), fontSize: POINTS.head },
-          { text: textNodes(value, setting), fontSize: POINTS.figure, bold: true },
-          ...(detail.length > 0 ? [{ text: textNodes(detail, setting) }] : []),
-        ],
-        border: [false, true, false, true],
-      })),
-    ],
-  },
-  layout: { hLineWidth: () => 0.9, vLineWidth: () => 0, ...padding(3, 5) },
-  margin: [0, 6, 0, 6],
-});
+function figuresNode(figures: readonly Figure[], setting: Setting): Node {
+  const inside = within(setting, setting.widthPt / figures.length - 2 * CELL.x);
+  return {
+    table: {
+      widths: figures.map(() => '*'),
+      dontBreakRows: true,
+      body: [
+        figures.map(({ label, value, detail }) => ({
+          stack: [
+            { text: textNodes(label, inside), fontSize: POINTS.head },
+            { text: textNodes(value, inside), fontSize: POINTS.figure, bold: true },
+            ...(detail.length > 0 ? [{ text: textNodes(detail, inside) }] : []),
+          ],
+          border: [false, true, false, true],
+        })),
+      ],
+    },
+    layout: { hLineWidth: () => 0.9, vLineWidth: () => 0, ...padding(3, 5) },
+    margin: [0, 6, 0, 6],
+  };
+}
 
 const pictureNode = (picture: Picture, setting: Setting): Node => ({
   stack: [
@@ -227,9 +233,11 @@ function tableNode(table: Table, setting: Setting): Node {
   const whole = isKept([table], setting);
   const inner =
     setting.widthPt * share - columns.length * 2 * CELL.x - (columns.length + 1) * RULE_PT;
+  const widths = columnShares(table, setting.sheet.inches).map((of) => inner * of);
+  const cells = widths.map((wide) => within(setting, wide));
   const node: Node = {
     table: {
-      widths: columnShares(table, setting.sheet.inches).map((of) => inner * of),
+      widths,
       headerRows,
       keepWithHeaderRows: 1,
       dontBreakRows: highestRowPt(table, setting) < MOST_TOGETHER_RATIO * setting.heightPt,
@@ -237,14 +245,14 @@ function tableNode(table: Table, setting: Setting): Node {
         forWriting && row >= headerRows ? WRITING_MM * POINTS_PER_MM - 2 * CELL.y : 'auto',
       body: [
         ...(title ? [titleRow(title, columns, setting)] : []),
-        columns.map((c) => ({
-          ...textOf(c.head, setting),
+        columns.map((c, i) => ({
+          ...textOf(c.head, cells[i]),
           fontSize: POINTS.head,
           bold: true,
           alignment: ALIGN[c.align],
           border: [false, false, false, true],
         })),
-        ...rows.map((row) => row.map((cell, i) => cellNode(cell, columns[i], setting))),
+        ...rows.map((row) => row.map((cell, i) => cellNode(cell, columns[i], cells[i]))),
       ],
     },
     layout: {

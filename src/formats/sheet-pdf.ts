@@ -32,11 +32,12 @@ export async function sheetPdf(
   paper: SheetPaper,
 ): Promise<Uint8Array> {
   const { default: module } = await import('pdfmake/js/Printer.js');
+  const PdfPrinter = 'default' in module ? module.default : module;
   const bytes: Readonly<Record<string, Buffer>> = {
     regular: Buffer.from(faces.regular),
     bold: Buffer.from(faces.bold),
   };
-  const printer: Printer = new module.default(
+  const printer: Printer = new PdfPrinter(
     { Sheet: { ...FACES } },
     {
       existsSync: (path) => path in bytes,

@@ -40,7 +40,7 @@ h3 { font-size: ${POINTS.subheading}pt; line-height: 1.25; margin: 5mm 0 1.5mm; 
 h1, h2, h3 { break-after: avoid; }
 p { margin: 1.5mm 0; orphans: 3; widows: 3; }
 section.page { break-before: page; }
-.together, .caution, figure, tr, .figures, dl > div { break-inside: avoid; }
+.together, .whole, .caution, figure, tr, .figures, dl > div { break-inside: avoid; }
 .scroll { margin: 3mm 0; overflow-x: auto; }
 table { border-collapse: collapse; table-layout: fixed; width: 100%; font-size: ${POINTS.table}pt; }
 thead { display: table-header-group; }

@@ -2,7 +2,7 @@
 import { textWidthMm } from '../drawing/picture/picture.js';
 import type { Inline, Inlines, Quantity, SheetDocument } from '../sheet/document.js';
 import { type HasLetter, spelledOut } from './letters.js';
-import { runsFromRight, shownPieces } from './reading-order.js';
+import { brokenLines, runsFromRight, shownPieces } from './reading-order.js';
 import { unitText } from './sheet-html.js';
 import { POINTS } from './sheet-style.js';
 
@@ -19,7 +19,7 @@ export type TextNode = {
 export type Setting = {
   readonly sheet: SheetDocument;
   readonly has: HasLetter;
-  /** Between the margins, points. */
+  /** What there is for a line, points: between the margins, or in a cell. */
   readonly widthPt: number;
   readonly heightPt: number;
 };
@@ -64,12 +64,21 @@ function nodesOf(inline: Inline, setting: Setting): readonly TextNode[] {
 const strength = (inline: Inline): { readonly bold?: true } =>
   'strong' in inline && inline.strong ? { bold: true } : {};
 
-/** What somebody typed, on one line: white space is a space, words from the right are turned round. */
-export function freeNodes(text: string, { has }: Setting): readonly TextNode[] {
+/** Of a line that has to hold other words too, a typed text takes no more than this. */
+const LINE_RATIO = 0.9;
+
+/**
+ * What somebody typed; white space is a space. Text with words from the right is broken into lines here,
+ * before its pieces are turned round, and no line of it is broken again.
+ */
+export function freeNodes(text: string, { has, widthPt: wide }: Setting): readonly TextNode[] {
   const line = spelledOut(text.replace(/\s+/g, ' '), has);
-  // Whoever sets pieces one after the other must not part them.
-  const noWrap = runsFromRight(line);
-  return shownPieces(line).map((piece) => (noWrap ? { text: piece, noWrap } : { text: piece }));
+  if (!runsFromRight(line)) return [{ text: line }];
+  const lines = brokenLines(line, (t) => widthPt(t, POINTS.text), LINE_RATIO * wide);
+  return lines.flatMap((part, i): TextNode[] => [
+    ...(i > 0 ? [{ text: '\n' }] : []),
+    ...shownPieces(part).map((piece) => ({ text: piece.replace(/ /g, '\u00a0'), noWrap: true })),
+  ]);
 }
 
 function quantityNodes(quantity: Quantity, inches: boolean): readonly TextNode[] {
@@ -81,8 +90,6 @@ function quantityNodes(quantity: Quantity, inches: boolean): readonly TextNode[]
     { text: `(${quantity.inches.text}\u00a0in)`, fontSize: POINTS.inches, bold: false },
   ];
 }
-
-export const plainText = (nodes: readonly TextNode[]): string => nodes.map((n) => n.text).join('');
 
 /** About how wide a line of text is, in points; rather more than less. */
 export const widthPt = (text: string, sizePt: number): number => textWidthMm(text, sizePt, true);

@@ -21,6 +21,7 @@ import type {
 import type { Picture } from '../drawing/picture/picture.js';
 import { type SolidsInput, solidsPicture } from '../drawing/picture/solids-picture.js';
 import { tubPicture } from '../drawing/picture/tub-picture.js';
+import { printable } from '../drawing/views/printable.js';
 import { pictureSvg } from '../formats/picture-svg.js';
 import { flatten } from '../geometry/arcpath.js';
 import { circleRing } from '../geometry/ring.js';
@@ -64,10 +65,16 @@ function floatInput(f: Floating): FloatInput {
     others: others.filter((a) => a.stable),
     righting: f.righting,
     speed: toldSpeed(f.speed, f.pattern),
-    items: f.lure.items,
-    stages: f.stages,
+    items: f.lure.items.map(named),
+    stages: f.stages.map(named),
   };
 }
+
+/** A coat may be called what no file can hold. */
+const named = <T extends { readonly name: string }>(of: T): T => ({
+  ...of,
+  name: printable(of.name),
+});
 
 /** Choices of ballast side by side, as SVG, each with the lure it makes; or, where there are none, why. */
 export const choicesSvg = (

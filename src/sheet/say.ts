@@ -81,17 +81,17 @@ export const placed = (place: Place<unknown>): Quantity =>
   told(place.from, ordinal(place), 'place', '');
 
 /** Millimeters, in inches too; without a unit where the head of a column has it. */
-export const mm = (
+export function mm(
   place: Place<number>,
-  form: 'given' | 'fixed-0' | 'fixed-1' | 'size-1' | 'signed-1' = 'fixed-1',
+  form: 'given' | 'fixed-0' | 'fixed-1' | 'size-1' = 'fixed-1',
   unit: 'mm' | '' = 'mm',
-): Quantity => {
-  const inch: Form = form === 'size-1' ? 'inch-size' : form === 'signed-1' ? 'inch-signed' : 'inch';
+): Quantity {
+  const inch: Form = form === 'size-1' ? 'inch-size' : 'inch';
   return {
     ...quantity(place, form, unit),
     inches: { form: inch, text: shown(inch, place.value) },
   };
-};
+}
 
 export const g = (place: Place<number>, unit: 'g' | '' = 'g'): Quantity =>
   quantity(place, 'fixed-1', unit);

@@ -13,7 +13,7 @@ import { Fault } from '../problem.js';
  * - `size-N`: the same without its sign, where words tell the side
  * - `signed-N`: the same with its sign, plus too
  * - `percent-N`: a share of one as a percentage
- * - `inch`, `inch-size`, `inch-signed`: millimeters as inches and a fraction to a sixty-fourth
+ * - `inch`, `inch-size`: millimeters as inches and a fraction to a sixty-fourth
  * - `cm2-N`: square millimeters as square centimeters
  * - `day`, `hour-N`: hours from the start of the first day as the day, from 1, and the hours into it
  * - `many`: how long a list is
@@ -28,7 +28,6 @@ export type Form =
   | `percent-${0 | 1}`
   | 'inch'
   | 'inch-size'
-  | 'inch-signed'
   | 'cm2-0'
   | 'day'
   | 'hour-1'
@@ -85,9 +84,7 @@ const signed = (text: string): string => (/^−|^0(\.0*)?$/.test(text) ? text : 
 function inches(valueMm: number, detail: string): string {
   const parts = Math.round((Math.abs(valueMm) / MM_PER_INCH) * PARTS);
   const size = inchSize(parts);
-  if (parts === 0 || detail === 'size') return size;
-  if (valueMm < 0) return `−${size}`;
-  return detail === 'signed' ? `+${size}` : size;
+  return parts > 0 && valueMm < 0 && detail !== 'size' ? `−${size}` : size;
 }
 
 /** Sixty-fourths in lowest terms: `1 9/64`, `3/8`, `2`. */

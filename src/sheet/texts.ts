@@ -35,6 +35,7 @@ export const TEXTS = {
       timber: 'Timber',
       blockMm: 'Block mm thick',
     },
+    written: 'Maker {maker}   begun {begun}   done {ended}',
     steps: 'Steps',
   },
 
@@ -394,7 +395,7 @@ export const TEXTS = {
       mass: 'Rigged g',
       nose: 'Nose mm',
       tail: 'Tail mm',
-      trim: 'Trim',
+      trim: 'Trim °',
       hung: 'Hung on, g',
       where: 'Where',
     },
@@ -435,11 +436,11 @@ export const TEXTS = {
     cause: {
       'timber-heavier': 'timber {step} heavier',
       'timber-lighter': 'timber {step} lighter',
-      'hole-deeper': 'hole {number}, with its metal, {step} deeper',
-      'hole-shallower': 'hole {number}, with its metal, {step} shallower',
-      'hole-aft': 'hole {number} {step} too far aft',
-      'hole-forward': 'hole {number} {step} too far forward',
-      'plug-short': 'metal in hole {number} {step} short',
+      'hole-deeper': 'hole {number}: {step} deeper, and its metal',
+      'hole-shallower': 'hole {number}: {step} shallower, and its metal',
+      'hole-aft': 'hole {number}: {step} too far aft',
+      'hole-forward': 'hole {number}: {step} too far forward',
+      'plug-short': 'hole {number}: metal {step} short',
     } satisfies Record<Says['cause'], string>,
     saysAbout:
       'Find the row, or two, whose signs and sizes are those of the lure in the tub. The command *float* with what was seen does the same reckoning with all of them at once.',

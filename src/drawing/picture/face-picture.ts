@@ -51,8 +51,9 @@ export type FaceInput = {
 
 type Round = { readonly xMm: number; readonly yMm: number; readonly radiusMm: number };
 
-/** Width of the picture, mm: what a page of A4 has between its margins. */
+/** Width of the picture, mm: what a page of A4 has between its margins; and the height of the tallest block. */
 const WIDTH_MM = 186;
+const MOST_HEIGHT_MM = 100;
 /** Chord error of an outline on the picture: a tenth of its line. */
 const CHORD_MM = 0.03;
 /** White round the block, for its line. */
@@ -61,7 +62,7 @@ const AIR_MM = 1;
 const LETTERS_MM = 7;
 
 export function facePicture(face: FaceInput): Picture {
-  const scale = Math.min(1, (WIDTH_MM - 2 * AIR_MM) / face.lengthMm);
+  const scale = Math.min(1, (WIDTH_MM - 2 * AIR_MM) / face.lengthMm, MOST_HEIGHT_MM / face.widthMm);
   const origin: Point2 = [(WIDTH_MM - scale * face.lengthMm) / 2, AIR_MM];
   const at = (p: Point2): Point2 => add(origin, times(p, scale));
   const chordMm = CHORD_MM / scale;
@@ -89,9 +90,7 @@ export function facePicture(face: FaceInput): Picture {
       }),
     ),
     { ...stroke(rectRing(...block), 'ink', 'fine'), closed: true, clear: true },
-    ...face.partingCuts.flatMap((points, i) =>
-      letterOver(cutLetter(i), at(points[points.length - 1])),
-    ),
+    ...letters(face.partingCuts.map((points) => at(points[points.length - 1]))),
   ];
   return {
     title: `Face ${face.id}`,
@@ -141,17 +140,20 @@ const onBlock = (outer: Ring, role: Role, block: Box): readonly Shape[] =>
     ],
   );
 
-/** A letter over the upper end of its cut. */
-const letterOver = (letter: string, [x, y]: Point2): readonly Shape[] => {
-  const half = textWidthMm(letter, SIZES.title, true) / 2;
-  return [
-    words(letter, Math.min(WIDTH_MM - half, Math.max(half, x)), y + 2, {
-      size: 'title',
-      bold: true,
-      anchor: 'middle',
-    }),
-  ];
-};
+/** Letters over the upper ends of the cuts, from left to right; one that would lie on the last is left out. */
+function letters(ends: readonly Point2[]): readonly Shape[] {
+  const placed: Shape[] = [];
+  let right = 0;
+  ends.forEach(([x, y], i) => {
+    const letter = cutLetter(i);
+    const half = textWidthMm(letter, SIZES.title, true) / 2;
+    const middle = Math.min(WIDTH_MM - half, Math.max(half, x));
+    if (middle - half < right) return;
+    right = middle + half + 0.5;
+    placed.push(words(letter, middle, y + 2, { size: 'title', bold: true, anchor: 'middle' }));
+  });
+  return placed;
+}
 
 type Outline = { readonly name: string; readonly points: readonly Point2[] };
 

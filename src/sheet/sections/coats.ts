@@ -166,12 +166,12 @@ function pots(finish: Place<Finish>): readonly Block[] {
   const columns: readonly Column[] = [
     TICKS,
     numbers(c.number, 0.6),
-    column(c.lures, 3),
+    column(c.lures, 2.7),
     numbers(c.a, 1.1),
     numbers(c.b, 1.1),
     numbers(c.aMl, 0.8),
     numbers(c.bMl, 0.8),
-    numbers(c.minutes, 0.9),
+    numbers(c.minutes, 1.15),
     blank(say(c.mixed), 1),
   ];
   return [

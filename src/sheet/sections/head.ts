@@ -35,10 +35,13 @@ export function headSection(
       ...each(at(record, 'patterns')).flatMap((pattern) =>
         note(pattern.value.name, pattern.value.note),
       ),
+      paragraph(say(head.written, { maker: line(40), begun: line(30), ended: line(30) })),
       stepList(steps),
     ],
   };
 }
+
+const line = (widthMm: number): Inline => ({ kind: 'line', widthMm });
 
 function orders(record: Place<SheetRecord>): Block {
   const c = head.columns;

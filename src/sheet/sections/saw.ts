@@ -30,8 +30,8 @@ export function sawSection(
   };
 }
 
-/** Tallest picture of a face, so that two faces with their lists stand on a page. */
-const MOST_HEIGHT_MM = 70;
+/** Tallest picture of a face: as it is drawn. */
+const MOST_HEIGHT_MM = 110;
 
 function faceBlocks(
   face: Place<RecordedFace>,

@@ -63,7 +63,7 @@ function figures(test: Place<TubTest>): readonly Figure[] {
     const place = band && present(at(band, key));
     if (!place) return [];
     return say(tub.band, {
-      band: key === 'trimDeg' ? quantity(place, 'fixed-1', '°') : mm(place),
+      band: quantity(place, 'fixed-1', key === 'trimDeg' ? '°' : 'mm'),
     });
   };
   return [
@@ -136,8 +136,8 @@ function changes<T extends Lie>(of: Place<T>): readonly Inlines[] {
     present(at(lie, key)),
   );
   return [
-    nose ? [mm(nose, 'signed-1', '')] : say(TEXTS.dash),
-    tail ? [mm(tail, 'signed-1', '')] : say(TEXTS.dash),
+    nose ? [quantity(nose, 'signed-1')] : say(TEXTS.dash),
+    tail ? [quantity(tail, 'signed-1')] : say(TEXTS.dash),
     trim ? [quantity(trim, 'signed-2')] : say(TEXTS.dash),
   ];
 }
@@ -150,8 +150,8 @@ function trials(test: Place<TubTest>, pattern: Inline): readonly Block[] {
     table(
       [numbers(c.nose, 1), numbers(c.tail, 1), column(c.mass, 1.6, 'end'), numbers(c.station, 1.2)],
       rows.map((row) => [
-        [mm(at(row, 'noseMm'), 'given', '')],
-        [mm(at(row, 'tailMm'), 'given', '')],
+        [quantity(at(row, 'noseMm'), 'given')],
+        [quantity(at(row, 'tailMm'), 'given')],
         ...weight(row),
       ]),
       { title: say(tub.trial, { pattern }) },
@@ -190,11 +190,8 @@ function says(test: Place<TubTest>, pattern: Inline): readonly Block[] {
 
 function cause(row: Place<Says>): Inlines {
   const number = present(at(row, 'number'));
-  const { unit } = row.value;
-  const step =
-    unit === 'mm' ? mm(at(row, 'step'), 'given') : quantity(at(row, 'step'), 'given', unit);
   return say(word(tub.cause, row.value.cause), {
-    step,
+    step: quantity(at(row, 'step'), 'given', row.value.unit),
     ...(number ? { number: count(number) } : {}),
   });
 }

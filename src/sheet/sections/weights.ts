@@ -25,7 +25,7 @@ function stages(pattern: Place<ShopPattern>): Block {
   return table(
     [
       column(c.stage, 1.7),
-      numbers(c.mass, 1),
+      numbers(c.mass, 1.2),
       numbers(c.low, 0.9),
       numbers(c.high, 0.9),
       numbers(c.change, 2.1),
