@@ -265,6 +265,9 @@ describe('the demo run', () => {
         'lip-sheet',
         'gauge',
         'round-over-map',
+        'wire',
+        'lip',
+        'printer-check',
         'picture',
         'view',
         'jig',
@@ -274,6 +277,12 @@ describe('the demo run', () => {
       ]),
     );
     expect(manifest.inputs).toEqual([{ path: 'a.yaml', sha256: 'x' }]);
+  });
+
+  test('all PDF together are less than 2 MB', () => {
+    const papers = demo.files.filter((f) => f.format === 'pdf');
+    expect(papers.length).toBeGreaterThan(15);
+    expect(papers.reduce((sum, f) => sum + f.bytes.length, 0)).toBeLessThan(2e6);
   });
 
   test('the picture in the README is the second face (else: copy it to docs/face.svg)', () => {

@@ -148,7 +148,7 @@ function sheetFlaws(file: PaperFile, sheet: number, { overlapMm }: Paper): strin
   const unshared = joins.filter(
     ({ page, next, axis }) => next && !isShared(page, next, axis, overlapMm),
   );
-  const lost = inkBoxes(pages[0]).filter((box) => !holds(boxMm, box)).length;
+  const lost = pages.flatMap(inkBoxes).filter((box) => !holds(boxMm, box)).length;
   return [
     ...(covers(
       boxMm,

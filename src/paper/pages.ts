@@ -2,6 +2,7 @@
 import type { PageItem } from '../formats/pdf.js';
 import type { Box, Point2 } from '../geometry/vec.js';
 import type { Paper } from '../pattern/paper.js';
+import { itemBox, meet } from './extent.js';
 import { footer } from './footer.js';
 import { corrected } from './frame.js';
 import { inkOf, type Join, joinItems, joinOf } from './joins.js';
@@ -55,6 +56,7 @@ function pagesOf(
 ): PaperPage[] {
   const { rows, columns, frame } = laid;
   const ink = laid.tiles.length > 1 ? inkOf(items) : [];
+  const boxes = items.map(itemBox);
   const join = (row: number, column: number, side: 'right' | 'below') =>
     row < 1 || column < 1 ? null : joinOf(laid, [row, column], side, { ink, overlapMm });
   return laid.tiles.map((tile, i): PaperPage => {
@@ -71,7 +73,7 @@ function pagesOf(
       items: [
         corrected(frame, [
           windowed(tile, [
-            ...items,
+            ...items.filter((_, k) => meet(boxes[k], drawingMm)),
             ...cut.flatMap((j) => (j ? joinItems(j) : [])),
             ...under.flatMap((j) => (j ? joinItems({ ...j, clear: [] }) : [])),
           ]),
@@ -115,6 +117,7 @@ function borderItems(
     [window[0], window[2]].map((x, i) => tick([x, y], [i === 0 ? -1 : 1, 0]));
   const cut = (page: number) => [
     `cut on the broken line, glue over page ${page}, cross on cross`,
+    `cut here, glue over page ${page}`,
     `over page ${page}`,
   ];
   const under = (page: number) => [`goes under page ${page}`, `under ${page}`];

@@ -21,7 +21,7 @@ export const printNotes = ({ kerf }: Pick<Leaflet, 'kerf'>, paper: Paper): strin
 function correctionNote({ check, printed }: Paper): string {
   const { acrossMm, alongMm } = printed;
   return acrossMm === check.acrossMm && alongMm === check.alongMm
-    ? 'Not corrected for the printer: paper/printer-check.pdf measures it.'
+    ? 'Not corrected: paper/printer-check.pdf measures the printer.'
     : `Corrected for a printer that makes ${plain(acrossMm)} of ${plain(check.acrossMm)} mm across and ${plain(alongMm)} of ${plain(check.alongMm)} mm along.`;
 }
 

@@ -24,6 +24,8 @@ export type PaperWish = {
 /** How far a printer's lengths may be off, as a share. More is a page that was fitted or shrunk. */
 export const MOST_OFF_RATIO = 0.03;
 
+const ROUNDING_MM = 1e-9; // the limit itself is allowed
+
 /** Paper of a run or a pattern, and what is wrong with what was said of it. */
 export function paperOf(
   file: PaperFile | undefined,
@@ -65,7 +67,10 @@ function offProblems({ check, printed }: Paper, told: boolean): Problem[] {
     { key: 'printedAlongMm', nominalMm: check.alongMm, printedMm: printed.alongMm },
   ];
   return ways
-    .filter((w) => !(Math.abs(w.printedMm / w.nominalMm - 1) <= MOST_OFF_RATIO))
+    .filter(
+      ({ printedMm, nominalMm }) =>
+        !(Math.abs(printedMm - nominalMm) <= MOST_OFF_RATIO * nominalMm + ROUNDING_MM),
+    )
     .map(({ key, nominalMm, printedMm }) =>
       problem('printer-correction-large', ['paper', key], {
         key: told ? `--printed (${key})` : `paper.${key}`,
