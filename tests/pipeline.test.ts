@@ -259,6 +259,7 @@ describe('the demo run', () => {
     expect(manifest.files).toHaveLength(demo.files.length);
     expect(new Set(manifest.files.map((f: { kind: string }) => f.kind))).toEqual(
       new Set([
+        'sheet',
         'face',
         'template',
         'template-sheet',

@@ -42,7 +42,11 @@ export function shopSheet(
     footer: say(TEXTS.footer, { name: free(at(record, 'name')), tool: free(at(record, 'tool')) }),
     pageWords: TEXTS.page,
     inches: plain.shop.inches,
-    sections: [headSection(record, hash, steps), ...steps],
+    // The stations of a run have pages of their own, to be hung up there; one lure is made on one bench.
+    sections: [
+      headSection(record, hash, steps),
+      ...(plain.kind === 'run' ? steps : steps.map((s) => ({ ...s, newPage: false }))),
+    ],
   };
 }
 
@@ -60,7 +64,7 @@ function stepSections(
     (step) => [holesSection(record, step)],
     (step) => [ballastSection(shop, step)],
     (step) => [shapeSection(record, step)],
-    (step) => [weightsSection(patterns, step)],
+    (step) => [weightsSection(record, step)],
     (step) => [coatsSection(each(at(shop, 'finishes')), step)],
     (step) => [hardwareSection(shop, step)],
     (step) => [timelineSection(shop, step)],

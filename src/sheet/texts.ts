@@ -22,7 +22,7 @@ export const TEXTS = {
     heading: 'What to make',
     made: 'Made by {tool}. Every figure is one of build.json {hash}; the manifest has the whole hash.',
     about:
-      'The sheet follows the work in its order, one station a page. Lengths are in mm, masses in g, angles in degrees; stations are measured from the nose along the datum line. Boxes are to tick, empty cells to write in.',
+      'The sheet follows the work in its order. Lengths are in mm, masses in g, angles in degrees; stations are measured from the nose along the datum line. Boxes are to tick, empty cells to write in.',
     inches:
       'Behind each length in mm stands the same length in inches, to the nearest sixty-fourth: a help for the eye. Mark and set in mm.',
     note: 'Note',
@@ -52,7 +52,7 @@ export const TEXTS = {
     title: 'Timber to get out',
     single:
       'Take {timber}, {thickness} thick and somewhat longer than the lure’s {length}, clear at the nose end. A run file plans whole blocks.',
-    tape: 'Double-sided tape: {joints} joints between blocks, together {length} along the blocks, {area} of faces. Tape the whole length; a stack that slides under the saw spoils all its layers.',
+    tape: 'Double-sided tape between blocks: joints {joints}, together {length} along the blocks, {area} of faces. Tape the whole length; a stack that slides under the saw spoils all its layers.',
     sheets: 'Sheets to cut: templates and lips',
     sheetColumns: {
       kind: 'For',
@@ -72,7 +72,7 @@ export const TEXTS = {
     follows:
       'The machine follows the file: kerf is in it, openings come before outlines. Fix the stack; let no piece come loose in the cut.',
     face: 'Face {id}',
-    counts: '{outlines} outlines, {layers} layers to a stack, {copies} to saw: ',
+    counts: 'Outlines: {outlines}. Layers in a stack: {layers}. Stacks to saw: {copies}, of ',
     stack: '{copies} × ({blocks})',
     block: '{count} {block}',
     size: 'Block {length} × {width} × {thickness}; stack {height} high.',
@@ -103,7 +103,7 @@ export const TEXTS = {
   },
 
   drill: {
-    title: 'Holes of {pattern}, {count} lures',
+    title: 'Holes of {pattern}, lures: {count}',
     columns: {
       hole: 'Hole',
       bit: 'Bit mm',
@@ -202,7 +202,7 @@ export const TEXTS = {
     heading: 'Weights to expect',
     about:
       'Weigh a few blanks at every stage. Nineteen of twenty lie between the two limits. The change against the stage before tells more than the weight: in it the density of the board hardly counts.',
-    title: '{pattern}, {count} lures',
+    title: '{pattern}, lures: {count}',
     columns: {
       stage: 'Stage',
       mass: 'Expect g',
