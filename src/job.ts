@@ -6,9 +6,15 @@ import type { Cutter } from './pattern/run.js';
 import type { RunFile } from './pattern/run-schema.js';
 import type { WaterFile } from './pattern/water-schema.js';
 import type { Problem } from './problem.js';
+import type { ShopWish } from './shop/shop.js';
 import type { Materials } from './tables/materials.js';
 
-export type Order = { readonly pattern: Pattern; readonly count: number };
+export type Order = {
+  readonly pattern: Pattern;
+  readonly count: number;
+  /** SHA-256 of the pattern's file, hexadecimal; left out for a pattern that has none. */
+  readonly fileSha256?: string;
+};
 
 /** A sheet that lips are cut from. */
 export type LipSheet = Omit<NonNullable<RunFile['lipSheets']>[number], 'cutter'> & {
@@ -33,6 +39,8 @@ export type Workshop = {
 export type Job = {
   readonly kind: 'run' | 'pattern';
   readonly name: string;
+  /** What its file says beside all numbers. */
+  readonly note: string;
   readonly orders: readonly Order[];
   readonly workshop: Workshop | null;
   readonly setups: JigSetups;
@@ -42,7 +50,11 @@ export type Job = {
   readonly materials: Materials;
   /** What a run says of the water; null: each pattern’s own. */
   readonly water: WaterFile | null;
+  readonly shop: ShopWish;
 };
+
+/** Where no run says otherwise. */
+export const USUAL_SHOP: ShopWish = { inches: false, benchHoursPerDay: 6 };
 
 /** A problem and whose file it is about: an order's pattern (by index) or the job's own file. */
 export type Finding = { readonly of: number | 'job'; readonly problem: Problem };

@@ -1,5 +1,5 @@
 /** Files → job: reads the file named, the patterns and set-ups it names, and the tables. */
-import type { Finding, Job, Order, Workshop } from './job.js';
+import { type Finding, type Job, type Order, USUAL_SHOP, type Workshop } from './job.js';
 import { readSetups } from './load-setups.js';
 import { readForm } from './pattern/form.js';
 import { overrideRules } from './pattern/item-rules.js';
@@ -127,12 +127,14 @@ function loadSingle(
   const job: Job | null = pattern && {
     kind: 'pattern',
     name: pattern.name,
-    orders: [{ pattern, count: 1 }],
+    note: '',
+    orders: [{ pattern, count: 1, fileSha256: reader.sha256Of(source.file) }],
     workshop: null,
     setups: setups.setups,
     paper,
     materials,
     water: null,
+    shop: USUAL_SHOP,
   };
   return {
     job,
@@ -174,7 +176,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials, wish?: Paper
     if (orders.some((o) => o.pattern.name === pattern.name)) {
       found.push(at(source, problem('duplicate-name', ['orders', index], { name: pattern.name })));
     }
-    orders.push({ pattern, count: order.count });
+    orders.push({ pattern, count: order.count, fileSha256: reader.sha256Of(path) });
     patternFiles.push(path);
   });
   const setups = readSetups(reader, sections.jigs ? { source, files: sections.jigs } : null);
@@ -187,12 +189,14 @@ function loadRun(reader: Reader, source: Source, tables: Materials, wish?: Paper
         : {
             kind: 'run',
             name: sections.name ?? 'run',
+            note: sections.note ?? '',
             orders,
             workshop,
             setups: setups.setups,
             paper,
             materials,
             water: sections.water ?? null,
+            shop: sections.shop ?? USUAL_SHOP,
           },
     complete: found.length === 0 && workshop !== null,
     problems: found,

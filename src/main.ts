@@ -123,9 +123,11 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
         '--printed <ACROSSxALONG>',
         'what the lines of paper/printer-check.pdf measured, in mm: pages are corrected for it',
         once,
-      ),
-  ).action((file: string, options: EffortOptions & PaperOptions & { out?: string }) =>
-    long({ command: 'make', file, options, tool: tool() }),
+      )
+      .option('--inches', 'show inches and fractions beside the millimeters of the shop sheet'),
+  ).action(
+    (file: string, options: EffortOptions & PaperOptions & { out?: string; inches?: true }) =>
+      long({ command: 'make', file, options, tool: tool() }),
   );
 
   searching(

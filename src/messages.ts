@@ -11,6 +11,8 @@ import { offsetsProblems } from './catalog/offsets.js';
 import { paperProblems } from './catalog/paper.js';
 import { readingProblems } from './catalog/reading.js';
 import { runProblems } from './catalog/run.js';
+import { sheetProblems } from './catalog/sheet.js';
+import { shopProblems } from './catalog/shop.js';
 import { writingProblems } from './catalog/writing.js';
 
 const entries = {
@@ -21,6 +23,8 @@ const entries = {
   ...runProblems,
   ...cuttingProblems,
   ...jigsProblems,
+  ...shopProblems,
+  ...sheetProblems,
   ...paperProblems,
   ...writingProblems,
 };

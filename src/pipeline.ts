@@ -39,6 +39,11 @@ import { papersOf, paperWrong } from './papers.js';
 import type { Pattern } from './pattern/pattern.js';
 import { assertNone, type Problem, problem } from './problem.js';
 import { lipSheets, type MadeSheet, templateSheets } from './sheets.js';
+import { checkShop } from './shop/check.js';
+import { potProblems } from './shop/fits.js';
+import { makeShop } from './shop/make.js';
+import type { Shop } from './shop/shop.js';
+import type { ShopWork } from './shop/work.js';
 import type { SolidKernel } from './solid/kernel.js';
 import type { BentWire } from './wire/bent.js';
 import { checkBentWire } from './wire/check.js';
@@ -72,6 +77,7 @@ export type Build = {
   readonly cutPlans: readonly CutPlan[];
   /** Templates together, then lips; none for a single pattern. */
   readonly sheets: readonly MadeSheet[];
+  readonly shop: Shop;
   /** The same by hand: templates, faces, gauges, wires and lips on paper. */
   readonly papers: Papers;
 };
@@ -93,6 +99,8 @@ export function build(
   const tools = workshop && { sheet: workshop.sheet, cutter: workshop.templateCutter };
   const templates = blanks.map((blank) => makeTemplate(blank, tools));
   const bodies = designs.map(({ shape }) => makeBody(shape));
+  const unmixable = unmixableCoats(job, bodies);
+  if (unmixable.length > 0) return { build: null, findings: unmixable };
   const setups = neededSetups(job);
   const lures = bodies.map((body, i) => afloat(job, i, { body, blank: blanks[i] }));
   const jigs = lures.map((lure, i) => {
@@ -142,20 +150,45 @@ export function build(
     };
   });
   const whole = products.map((p) => p.template);
+  const nest = sawn?.nest ?? null;
   const made: Build = {
     job,
     products,
-    nest: sawn?.nest ?? null,
+    nest,
     faces: (sawn?.faces ?? []).map((f) => f.drawn),
     cutPlans: sawn?.cutPlans ?? [],
     sheets: [
       ...(workshop ? templateSheets(workshop, blanks, whole, quiet) : []),
       ...(lips?.sheets ?? []),
     ],
+    shop: shopOf({ job, products, nest }),
     papers: papersOf(job.name, products, sawn?.faces ?? [], job.paper),
   };
   assertSound(made);
   return { build: made, findings: [...findings, ...labelWarnings(made)] };
+}
+
+/** Two-part coats that no pot can be mixed for: told before anything slow begins. */
+const unmixableCoats = ({ kind, orders, shop: wish, materials }: Job, bodies: readonly Body[]) =>
+  potProblems(
+    { wish, materials, lines: orders.map((order, i) => ({ ...order, body: bodies[i] })) },
+    kind,
+  ).map((p) => finding('job', p));
+
+/** What the bench needs, checked. */
+function shopOf({ job, products, nest }: Pick<Build, 'job' | 'products' | 'nest'>): Shop {
+  const { workshop, materials, shop: wish } = job;
+  const work: ShopWork = {
+    wish,
+    materials,
+    lines: products,
+    nest,
+    blocks: workshop?.blocks ?? [],
+    slotIsCut: workshop?.saw.cutsLipSlot ?? false,
+  };
+  const shop = makeShop(work);
+  assertNone(checkShop(shop, work));
+  return shop;
 }
 
 type Sawn = {

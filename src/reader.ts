@@ -15,6 +15,7 @@ import {
   plateTable,
   weightTable,
 } from './tables/materials.js';
+import { stepTable } from './tables/steps.js';
 import { timberTable } from './tables/timbers.js';
 
 /** A file that went into the job. `path` is relative to the folder of the file named. */
@@ -26,15 +27,19 @@ export type Reader = {
   /** A table or set-up that comes with the program. */
   readonly shipped: (name: string) => Source;
   readonly inputs: () => Input[];
+  /** Of a file that was read; '' of any other. */
+  readonly sha256Of: (path: string) => string;
 };
 
 export function makeReader(main: string): Reader {
   const read = new Map<string, Source | Failed>();
   const inputs: Input[] = [];
+  const hashes = new Map<string, string>();
   const open = (path: string, name: string): Source | Failed => {
     const text = readText(path);
     if ('code' in text) return { problems: [text] };
     inputs.push({ path: name, sha256: text.sha256 });
+    hashes.set(path, text.sha256);
     const source = readSource(path, text.text);
     return 'data' in source ? source : { problems: source };
   };
@@ -53,6 +58,7 @@ export function makeReader(main: string): Reader {
         throw new Fault(`${name}, which comes with the program, cannot be read`);
       return source;
     },
+    sha256Of: (path) => hashes.get(path) ?? '',
     inputs: () => [...inputs].sort((a, b) => (a.path < b.path ? -1 : 1)),
   };
 }
@@ -81,6 +87,7 @@ export function readMaterials(reader: Reader): Materials {
     ...table('weights', weightTable),
     ...table('bits', bitTable),
     ...table('blades', bladeTable),
+    ...table('steps', stepTable),
   });
 }
 

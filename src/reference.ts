@@ -35,7 +35,7 @@ function parameterPage(): string {
     '# Parameters',
     '',
     'Made from the schemas by `npm run reference`; `blankwright explain KEY` tells the same.',
-    'Every number carries its unit in its key: Mm millimeters, Deg degrees, G grams; a Ratio or an Exponent has none.',
+    'Every number carries its unit in its key: Mm millimeters, Deg degrees, G grams, Min minutes, Hours hours; a Ratio, an Exponent or a part ByVolume or ByMass has none.',
     '',
     ...parts,
   ].join('\n');

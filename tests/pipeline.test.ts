@@ -66,6 +66,14 @@ type Record = {
     outlines: { [pattern: string]: [number, number][] };
     placements: { pattern: string; xMm: number; yMm: number; turnDeg: number }[];
   }[];
+  shop: {
+    timber: { block: string; count: number; faces: number[] }[];
+    tape: { joints: number };
+    patterns: { name: string; count: number; drilling: { collarMm: number | null }[] }[];
+    melt: { metal: string; holes: number; netG: number }[];
+    finishes: { name: string; coat: number; totalG: number; pots: { totalG: number }[] }[];
+    timeline: { kind: string; handsOnMin: number }[];
+  };
   jigs: {
     pattern: string;
     kind: string;
@@ -187,6 +195,37 @@ describe('the demo run', () => {
     }
   });
 
+  test('what the bench needs is told: blocks, holes with their collar, metal, pots, time', () => {
+    const { timber, tape, patterns, melt, finishes, timeline } = record.shop;
+    expect(timber.map((t) => [t.block, t.count])).toEqual([
+      ['boathouse-cedar', 2],
+      ['boathouse-cedar-knotty', 2],
+      ['roof-cedar', 2],
+      ['basswood', 2],
+    ]);
+    expect(timber.flatMap((t) => t.faces)).toEqual([1, 2, 3, 4]);
+    expect(tape.joints).toBe(4);
+    expect(patterns.map((p) => [p.name, p.count])).toEqual(Object.entries(record.nest.ordered));
+    expect(patterns.flatMap((p) => p.drilling).every((d) => (d.collarMm ?? 0) > 0)).toBe(true);
+    // Skerry has one hole, in two sizes; ghyll two; holm is filled with tin.
+    expect(melt.map((m) => [m.metal, m.holes])).toEqual([
+      ['lead', 22 + 8 + 2 * 16],
+      ['tin', 10],
+    ]);
+    expect(finishes.map((f) => `${f.name} ${f.coat}`)).toEqual([
+      'sealer 1',
+      'epoxy 1',
+      'epoxy 2',
+      'epoxy 3',
+    ]);
+    for (const { totalG, pots } of finishes.slice(1)) {
+      expect(pots.length).toBeGreaterThan(1);
+      // Six decimals a pot.
+      expect(pots.reduce((sum, p) => sum + p.totalG, 0)).toBeCloseTo(totalG, 5);
+    }
+    expect(timeline.reduce((sum, s) => sum + s.handsOnMin, 0)).toBeGreaterThan(1000);
+  });
+
   test('gauges and round-over maps are told', () => {
     for (const { gauges, roundOverMap } of record.patterns) {
       expect(gauges.map((g) => g.number)).toEqual([1, 2, 3, 4, 5]);
@@ -230,6 +269,7 @@ describe('the demo run', () => {
         'lip',
         'printer-check',
         'picture',
+        'view',
         'jig',
         'body',
         'blank',

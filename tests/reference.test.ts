@@ -38,7 +38,9 @@ test('every parameter is described, and every number names its unit', () => {
     expect(p.about, p.key).not.toBe('');
     // Counts of things (whole numbers) have no unit; a price is in whatever currency the workshop uses.
     if (p.kind.startsWith('number'))
-      expect(p.key, p.key).toMatch(/(Mm|Deg|G|Ratio|Exponent|KgM3|C|Psu|CmS|priceEach)(\[\])?$/);
+      expect(p.key, p.key).toMatch(
+        /(Mm|Deg|G|Ratio|Exponent|KgM3|C|Psu|CmS|Min|Hours|HoursPerDay|minutes|minutesPerLure|By(Volume|Mass)|priceEach)(\[\])?$/,
+      );
   }
 });
 

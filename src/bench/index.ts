@@ -16,6 +16,7 @@ import { benchJigs, oneOfEachKind } from './jigs.js';
 import { makeRows } from './make.js';
 import { printNestBoxes } from './nest-boxes-tables.js';
 import { planRows } from './plan.js';
+import { printedRows } from './printed.js';
 import { table } from './table.js';
 
 console.log('Booleans of each jig: manifold-3d against the same tree by @jscad/modeling');
@@ -53,6 +54,9 @@ table(lures.map((f) => benchBallast(f.pattern.name, () => reballasted(f, []).pie
 printNestBoxes(made.build);
 console.log('The plan of a run over 200 planks, and how near its bounds it comes');
 table(await planRows(made.build.products.map((p) => p.blank)));
+
+console.log('What is printed for six patterns');
+table(await printedRows());
 
 console.log('A whole make, from file to files on disk');
 const rows = await makeRows();

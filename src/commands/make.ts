@@ -41,7 +41,8 @@ async function makeFile(
   // What is cheap is looked at before what is slow.
   const early = out === null ? null : outputProblem(out);
   if (early) return refused('make', [early], terminal, NOTHING);
-  const produced = await produce(file, { shouldStop, tell, effort, paper });
+  const inches = options.inches ?? false;
+  const produced = await produce(file, { shouldStop, tell, effort, paper, inches });
   const { problems, made } = produced;
   if (!made || problems.some(isError)) return refused('make', problems, terminal, NOTHING);
   const dir = out ?? join('output', made.build.job.name);

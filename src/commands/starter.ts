@@ -96,6 +96,8 @@ export function runStarter(name: string, pattern: string, schemaPath: string): s
         cutter: { guidance: 'steered', kerfMm: 1 },
       },
     ],
+    paper: { size: 'A4', marginMm: 8, overlapMm: 10 },
+    shop: { inches: false, benchHoursPerDay: 6 },
   });
 }
 

@@ -40,7 +40,7 @@ export function summary(build: Build, dir: string): string {
     patterns,
     ...cuts,
     ...(nest === null ? [] : [timberWords(nest)]),
-    `Look first at ${dir}/${first} and, for how each lure lies in the water, ${dir}/float; then print the jigs in ${dir}/jigs. build.json has every number.`,
+    `Look first at ${dir}/${first}, ${dir}/float (how each lure lies in the water) and ${dir}/views. Print ${dir}/sheet/shop-sheet.pdf for the bench, and the jigs in ${dir}/jigs; pages at true size are beside the drawings (PDF). build.json has every number.`,
     'Saws, molten lead, dust and epoxy hurt people: README, "Cautions". Local rules come first.',
     '',
   ].join('\n\n');

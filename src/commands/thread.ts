@@ -12,7 +12,8 @@ export type Brief =
   | {
       readonly command: 'make';
       readonly file: string;
-      readonly options: EffortOptions & PaperOptions & { readonly out?: string };
+      readonly options: EffortOptions &
+        PaperOptions & { readonly out?: string; readonly inches?: true };
       readonly tool: Tool;
     }
   | { readonly command: 'nest'; readonly file: string; readonly options: EffortOptions };

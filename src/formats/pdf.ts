@@ -20,13 +20,13 @@ import { shownPieces } from './reading-order.js';
 export type Faces = { readonly regular: Uint8Array; readonly bold: Uint8Array };
 
 /** Points of 1/72 inch in a millimeter. */
-const POINTS_PER_MM = 72 / 25.4;
+export const POINTS_PER_MM = 72 / 25.4;
 
-/** A line of so many millimeters in a tone of CSS (`#rrggbb`), dashed by lengths of mark and gap. */
+/** A line of so many millimeters in a tone of CSS (`#rrggbb`), dashed by lengths of marks and gaps by turns. */
 export type Pen = {
   readonly widthMm: number;
   readonly tone: string;
-  readonly dashMm?: readonly [mark: number, gap: number];
+  readonly dashMm?: readonly number[];
 };
 
 export type PageItem =
@@ -125,7 +125,8 @@ const points = (mm: number): number => {
   return mm * POINTS_PER_MM;
 };
 
-function collected(doc: Doc): Promise<Uint8Array> {
+/** The bytes of a document, once it is ended. */
+export function collected(doc: Doc): Promise<Uint8Array> {
   const chunks: Uint8Array[] = [];
   return new Promise((resolve, reject) => {
     doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
@@ -187,7 +188,8 @@ function inked(
 ): void {
   if (pen) {
     doc.lineWidth(pen.widthMm).lineCap('round').lineJoin('round');
-    if (pen.dashMm) doc.dash(pen.dashMm[0], { space: pen.dashMm[1] });
+    // The library takes a list of lengths; its types know of one only.
+    if (pen.dashMm) doc.dash([...pen.dashMm] as unknown as number, {});
     else doc.undash();
   }
   if (pen && fill) doc.fillAndStroke(fill, pen.tone);

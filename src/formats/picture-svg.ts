@@ -1,46 +1,18 @@
 /**
  * A picture as SVG at true size: one unit is one millimeter, y is flipped here and nowhere else.
- * Tones, line weights and hatching of the roles are chosen here, geometry is not. Plain shapes,
- * pixels inside the file and text of a generic face: no script, no style sheet, nothing fetched.
+ * Plain shapes, pixels inside the file and text of a generic face: no script, no style sheet, nothing
+ * fetched.
  */
 import type { Pen, Picture, Role, Shape } from '../drawing/picture/picture.js';
 import type { Point2 } from '../geometry/vec.js';
 import { trimmed } from './number.js';
+import { CHAIN_MM, DASHES_MM, HATCH, LOOK, WEIGHT_MM } from './picture-look.js';
 import { png } from './png.js';
+import { beginsAtRight } from './reading-order.js';
 import { escaped } from './xml.js';
 
 /** A hundredth of a millimeter is finer than any eye. */
 const DECIMALS = 2;
-
-type Look = {
-  readonly tone: string;
-  /** Lines over the tone, slanting up to the right or down. */
-  readonly hatch?: { readonly tone: string; readonly slantDeg: 45 | -45 };
-};
-
-/** Lightness (L*) beside each tone: areas that meet differ by 8 or more. */
-const LOOK: Readonly<Record<Role, Look>> = {
-  sheet: { tone: '#ffffff' }, // 100
-  ink: { tone: '#1f2426' }, // 14
-  faint: { tone: '#6b7173' }, // 47
-  line: { tone: '#3a4144' }, // 27
-  water: { tone: '#dbe7ea' }, // 91
-  surface: { tone: '#2f5563' }, // 34
-  wood: { tone: '#e9d9bd' }, // 87
-  wetWood: { tone: '#b9a583' }, // 69
-  lip: { tone: '#f2f5f5' }, // 96
-  wetLip: { tone: '#c4d3d7' }, // 84
-  metal: { tone: '#5b6064' }, // 40
-  bar: { tone: '#9db1b5' }, // 71
-  grid: { tone: '#cdd3d5' }, // 84
-  good: { tone: '#e7efe6', hatch: { tone: '#6f9176', slantDeg: 45 } }, // 94, 57
-  warn: { tone: '#f6e3da', hatch: { tone: '#a5532f', slantDeg: -45 } }, // 92, 45
-};
-
-/** Line weights, mm. */
-const WEIGHT: Readonly<Record<Pen, string>> = { hair: '0.15', fine: '0.3', bold: '0.7' };
-const DASHES = '2 1.2';
-const HATCH_MM = '1.6';
 
 /**
  * The picture as the text of an SVG file.
@@ -83,14 +55,15 @@ type Writers = {
 const WRITE: Writers = {
   area: ({ points, role }, place) =>
     tag('polygon', { points: spelledPoints(points, place), fill: fillOf(role) }, true),
-  line: ({ points, role, pen, closed, dashed }, place) =>
+  line: ({ points, role, pen, closed, dashed, chain }, place) =>
     tag(
       closed ? 'polygon' : 'polyline',
       {
         points: spelledPoints(points, place),
         fill: 'none',
         ...strokeOf(role, pen),
-        ...(dashed ? { 'stroke-dasharray': DASHES } : {}),
+        ...(dashed ? { 'stroke-dasharray': DASHES_MM.join(' ') } : {}),
+        ...(chain ? { 'stroke-dasharray': CHAIN_MM.join(' ') } : {}),
       },
       true,
     ),
@@ -101,7 +74,7 @@ const WRITE: Writers = {
         d: lines.map((points) => `M${spelledPoints(points, place)}`).join(''),
         fill: 'none',
         ...strokeOf(role, pen),
-        ...(dashed ? { 'stroke-dasharray': DASHES } : {}),
+        ...(dashed ? { 'stroke-dasharray': DASHES_MM.join(' ') } : {}),
       },
       true,
     ),
@@ -126,26 +99,33 @@ const WRITE: Writers = {
     const edge = pen ? strokeOf('line', pen) : {};
     return tag('circle', { cx, cy, r: mm(radiusMm), fill: fillOf(role), ...edge }, true);
   },
-  text: ({ at, text, sizeMm, anchor, bold, role }, place) => {
+  text: ({ at, text, sizeMm, anchor, bold, role, turnDeg }, place) => {
     const [x, y] = place(at);
     const attributes = {
       x,
       y,
       'font-size': mm(sizeMm),
-      'text-anchor': anchor,
+      // In a line that runs from the right the start is its right end.
+      ...(beginsAtRight(text)
+        ? { direction: 'rtl', 'text-anchor': OTHER_END[anchor] }
+        : { 'text-anchor': anchor }),
       ...(bold ? { 'font-weight': 'bold' } : {}),
       fill: LOOK[role].tone,
+      // With y downward a positive turn is clockwise.
+      ...(turnDeg ? { transform: `rotate(${-turnDeg} ${x} ${y})` } : {}),
     };
     return `${tag('text', attributes)}${escaped(text)}</text>`;
   },
 };
+
+const OTHER_END = { start: 'end', middle: 'middle', end: 'start' } as const;
 
 const spelledPoints = (points: readonly Point2[], place: Place): string =>
   points.map((p) => place(p).join(',')).join(' ');
 
 const strokeOf = (role: Role, pen: Pen): Attributes => ({
   stroke: LOOK[role].tone,
-  'stroke-width': WEIGHT[pen],
+  'stroke-width': mm(WEIGHT_MM[pen]),
 });
 
 const fillOf = (role: Role): string =>
@@ -163,12 +143,16 @@ function hatches(shapes: readonly Shape[]): string[] {
       tag('pattern', {
         id: hatchId(role),
         patternUnits: 'userSpaceOnUse',
-        width: HATCH_MM,
-        height: HATCH_MM,
+        width: mm(HATCH.stepMm),
+        height: mm(HATCH.stepMm),
         patternTransform: `rotate(${hatch.slantDeg})`,
       }) +
-        tag('rect', { width: HATCH_MM, height: HATCH_MM, fill: tone }, true) +
-        tag('rect', { width: '0.3', height: HATCH_MM, fill: hatch.tone }, true) +
+        tag('rect', { width: mm(HATCH.stepMm), height: mm(HATCH.stepMm), fill: tone }, true) +
+        tag(
+          'rect',
+          { width: mm(HATCH.widthMm), height: mm(HATCH.stepMm), fill: hatch.tone },
+          true,
+        ) +
         '</pattern>',
     ];
   });

@@ -19,7 +19,7 @@ const PIECES = new RegExp(`[${RTL}]+|[\\p{L}\\p{M}\\p{N}.,:/+-]+|.`, 'gsu');
  * shapes it turns its letters.
  */
 export function shownPieces(text: string): readonly string[] {
-  if (!new RegExp(`[${RTL}]`).test(text)) return [text];
+  if (!runsFromRight(text)) return [text];
   const { levels } = bidi.getEmbeddingLevels(text);
   const pieces = [...text.matchAll(PIECES)].map(({ 0: piece, index }): Placed => {
     const level = levels[index];
@@ -27,6 +27,32 @@ export function shownPieces(text: string): readonly string[] {
     return { text: mirrored ?? piece, level };
   });
   return joined(reordered(pieces).map((p) => p.text));
+}
+
+/** True for text that is read from the right as a whole: its first letter is of such a script. */
+export const beginsAtRight = (text: string): boolean =>
+  bidi.getEmbeddingLevels(text).paragraphs[0]?.level === 1;
+
+/** True for text that has words that run from the right. */
+export const runsFromRight = (text: string): boolean => new RegExp(`[${RTL}]`).test(text);
+
+/**
+ * A text as lines, each of which is set with `shownPieces`: a text that runs from the right must be broken
+ * before it is turned round. Broken between words where the width is spent; a word wider than a line has a
+ * line of its own.
+ */
+export function brokenLines(
+  text: string,
+  widthOf: (text: string) => number,
+  most: number,
+): readonly string[] {
+  return text.split(/\s+/).reduce<string[]>((lines, word) => {
+    const last = lines.length - 1;
+    const longer = last < 0 ? word : `${lines[last]} ${word}`;
+    if (last >= 0 && widthOf(longer) <= most) lines[last] = longer;
+    else lines.push(word);
+    return lines;
+  }, []);
 }
 
 type Placed = { readonly text: string; readonly level: number };

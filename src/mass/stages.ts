@@ -4,10 +4,10 @@ import type { Density } from '../blank/timber-density.js';
 import type { Point3 } from '../geometry/vec.js';
 import type { Materials } from '../tables/materials.js';
 import { coatItems, type LureDesign, type LureParts, lureParts, metalItems } from './budget.js';
+import { sawnFilling } from './filling.js';
 import type { Item, Lure } from './item.js';
 import { gPerMm3, ofMass } from './moments.js';
-import { added, roundedOff, type Sums, sawnHole, sawnUpTo, slab } from './outline.js';
-import { floorOf } from './plug.js';
+import { added, roundedOff, type Sums, sawnHole, slab } from './outline.js';
 import { HOLE_DEPTH_SPREAD_MM } from './spread.js';
 
 export type Stage = {
@@ -90,7 +90,10 @@ function woodStages(input: StageInput, parts: LureParts): Draft[] {
   const drilled = less(sawn, [...bored, ...openings]);
   const rounded = roundedOff(profile.path, roundOverMm);
   const routed = less(drilled, [rounded]);
-  const filling = holes.flatMap((_, i) => sawnFilling(input, parts, { index: i, bored: bored[i] }));
+  const filling = holes.flatMap((hole, i) => {
+    const { metal, glue } = sawnFilling({ profile, hole, plug: parts.holes[i].plug }, materials);
+    return glue ? [metal, glue] : [metal];
+  });
   const shaped = shapedFilling(parts, materials);
   const metals = metalItems(input, parts, materials).map((i) => i.spreadG);
 
@@ -120,37 +123,6 @@ function woodStages(input: StageInput, parts: LureParts): Draft[] {
   ];
 }
 
-/** Metal and glue of a hole in the sawn blank, in g. */
-function sawnFilling(
-  { blank, materials }: StageInput,
-  parts: LureParts,
-  { index, bored }: { readonly index: number; readonly bored: Sums },
-): Sums[] {
-  const hole = blank.holes[index];
-  const { plug } = parts.holes[index];
-  const glue = gPerMm3(materials.glue.densityKgM3);
-  if (hole.weight !== null) {
-    const [metal, slug] = [plug.metal, added([[plug.metalMm3 / plug.metal.amount, plug.metal]])];
-    return [
-      metal,
-      added([
-        [glue, bored],
-        [-glue, slug],
-      ]),
-    ];
-  }
-  const density = plug.metal.amount / plug.metalMm3;
-  if (hole.fillMm === null) return [added([[density, bored]])];
-  const closed = sawnUpTo(blank.profile, hole, floorOf(hole) - hole.fillMm);
-  return [
-    added([
-      [density, bored],
-      [-density, closed],
-    ]),
-    added([[glue, closed]]),
-  ];
-}
-
 /** Metal and glue of all holes in the finished body, in g. */
 const shapedFilling = ({ holes }: LureParts, materials: Materials): Sums[] =>
   holes.flatMap(({ plug }) => [
@@ -160,33 +132,48 @@ const shapedFilling = ({ holes }: LureParts, materials: Materials): Sums[] =>
 
 const SEALS = /seal|prim/i;
 
+/** A stage at which a coat is done, or one of its applications. */
+export type CoatStep = {
+  readonly name: string;
+  /** Place of the coat in the pattern. */
+  readonly coat: number;
+  /** Applications of it that are on then, and how many of them went on since the step before. */
+  readonly on: number;
+  readonly added: number;
+};
+
 /**
  * `sealed` once every coat of the first sealer or primer is on; each other coat is a stage of its own,
  * counted by its name. A lure whose coats name neither has no stage `sealed`.
  */
+export function coatSteps(coats: LureDesign['pattern']['coats']): CoatStep[] {
+  const sealer = coats.findIndex((c) => SEALS.test(c.name));
+  const counted = new Map<string, number>();
+  return coats.flatMap((coat, i): CoatStep[] => {
+    const before = counted.get(coat.name) ?? 0;
+    counted.set(coat.name, before + coat.count);
+    if (i === sealer) return [{ name: 'sealed', coat: i, on: coat.count, added: coat.count }];
+    return Array.from({ length: coat.count }, (_, k) => ({
+      name: `${coat.name} ${before + k + 1}`,
+      coat: i,
+      on: k + 1,
+      added: 1,
+    }));
+  });
+}
+
 function coatStages(design: LureDesign, materials: Materials, shaped: Draft): Draft[] {
   const { coats } = design.pattern;
   const items = coatItems(design, materials);
-  const sealer = coats.findIndex((c) => SEALS.test(c.name));
-  const counted = new Map<string, number>();
-  const out: Draft[] = [];
-  const on: Item[] = [];
-  coats.forEach((coat, i) => {
-    for (let k = 1; k <= coat.count; k++) {
-      const number = (counted.get(coat.name) ?? 0) + 1;
-      counted.set(coat.name, number);
-      if (i === sealer && k < coat.count) continue;
-      const now = [...on, share(items[i], k / coat.count)];
-      out.push({
-        name: i === sealer ? 'sealed' : `${coat.name} ${number}`,
-        grams: added([[1, shaped.grams], ...now.map((m) => [1, ofMass(m)] as const)]),
-        spreads: [...shaped.spreads, ...now.map((m) => m.spreadG)],
-        volumeMm3: shaped.volumeMm3 + now.reduce((sum, m) => sum + m.displacedMm3, 0),
-      });
-    }
-    on.push(items[i]);
+  return coatSteps(coats).map(({ name, coat, on }) => {
+    const now = [...items.slice(0, coat), share(items[coat], on / coats[coat].count)];
+    return {
+      name,
+      grams: added([[1, shaped.grams], ...now.map((m) => [1, ofMass(m)] as const)]),
+      spreads: [...shaped.spreads, ...now.map((m) => m.spreadG)],
+      volumeMm3: shaped.volumeMm3 + now.reduce((sum, m) => sum + m.displacedMm3, 0),
+    };
   });
-  return out;
 }
 
 /** The first of several equal coats: a share of the item they are together. */

@@ -158,6 +158,8 @@ function measure(value: unknown, key: string): { value: number; unit: string } {
 const UNITS: readonly (readonly [suffix: string, unit: string])[] = [
   ['Mm', ' mm'],
   ['Deg', '°'],
+  ['Min', ' min'],
+  ['Hours', ' h'],
   ['G', ' g'],
 ];
 

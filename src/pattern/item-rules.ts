@@ -88,6 +88,8 @@ export const overrideRules = (
     const path: KeyPath = ['materials', flaw.table, flaw.name];
     if (flaw.kind === 'incomplete')
       return [problem('row-incomplete', path, { key: keyText(path), keys: flaw.keys.join(', ') })];
+    if (flaw.kind === 'mix')
+      return [problem('mix-unclear', [...path, 'mix'], { key: keyText([...path, 'mix']) })];
     const known = Object.keys(flaw.table === 'timbers' ? timbers : metals);
     return unknown({ path, value: flaw.name }, `shared/${flaw.table}.yaml`, known);
   });

@@ -221,6 +221,25 @@ export const runSections = {
     .optional()
     .describe('The water of this run’s lures, in place of their patterns’ own.'),
   materials: overrideSection.optional(),
+  shop: z
+    .strictObject({
+      inches: z
+        .boolean()
+        .default(false)
+        .describe(
+          'true: the shop sheet shows inches and fractions beside the millimeters. A display choice; nothing is computed in inches.',
+        ),
+      benchHoursPerDay: z
+        .number()
+        .min(0.5)
+        .max(24)
+        .default(6)
+        .describe(
+          'Hours of work at the bench in a day; coats go on drying over night. 6 is common practice, no source.',
+        ),
+    })
+    .optional()
+    .describe('How the shop sheet is made.'),
   paper: paperSection.optional(),
   jigs: z
     .array(z.string().min(1).max(300))

@@ -21,17 +21,22 @@ export function buildRecord(
   tool: string,
   jigFiles: (jig: ReadyJig) => readonly string[],
 ): unknown {
-  const { job, products, nest, cutPlans, sheets } = build;
+  const { job, products, nest, cutPlans, sheets, shop } = build;
   const { workshop } = job;
   return {
     schemaVersion: 1,
     tool,
     kind: job.kind,
     name: job.name,
+    note: job.note,
     units: 'mm, g, degrees; lure frame: x aft from the nose along the datum line, y to port, z up',
     patterns: products.map(patternRecord),
     nest: nest && {
-      saw: workshop && { guidance: workshop.saw.guidance, kerfMm: workshop.saw.kerfMm },
+      saw: workshop && {
+        guidance: workshop.saw.guidance,
+        kerfMm: workshop.saw.kerfMm,
+        cutsLipSlot: workshop.saw.cutsLipSlot,
+      },
       clearNoseRatio: workshop?.clearNoseRatio,
       largestTiltDeg: workshop?.largestTiltDeg,
       faces: nest.faces.map((face, i) => ({
@@ -43,6 +48,7 @@ export function buildRecord(
       ...nestTotals(nest),
     },
     sheets: sheets.map(sheetRecord),
+    shop,
     paper: paperRecord(build.papers),
     jigs: products.flatMap((p) => p.jigs.map((jig) => jigRecord(jig, jigFiles(jig)))),
   };
@@ -50,10 +56,11 @@ export function buildRecord(
 
 function patternRecord(product: Product): unknown {
   const { pattern, count, body, blank, floating, sawnMass, wire } = product;
-  const { note: _, coats, ...resolved } = pattern;
+  const { note, coats, ...resolved } = pattern;
   return {
     name: pattern.name,
     version: pattern.version,
+    note,
     scaleRatio: pattern.scaleRatio,
     lengthMm: pattern.lengthMm,
     orderedCount: count,

@@ -14,6 +14,8 @@ import { buildRecord, recordText } from './build-json.js';
 import { jigFiles, jigPaths } from './jig-files.js';
 import { paperFiles } from './paper-files.js';
 import { floatSvg } from './pictures.js';
+import { sheetFiles } from './sheet-files.js';
+import { viewFiles } from './view-files.js';
 
 /** What a file is for. */
 export type FileKind =
@@ -31,6 +33,7 @@ export type FileKind =
   | 'lip'
   | 'printer-check'
   | 'picture'
+  | 'view'
   | 'build';
 
 export type MadeFile = {
@@ -54,7 +57,9 @@ export async function fileSet(
   faces: Faces,
 ): Promise<MadeFile[]> {
   const { products, faces: cutFaces, sheets, papers } = build;
+  const recorded = recordText(buildRecord(build, tool, jigPaths));
   return [
+    ...(await sheetFiles(build, recorded, faces)),
     ...cutFaces.flatMap(({ drawing }, i) => drawn(drawing, 'face', `faces/face-${i + 1}`)),
     ...products.flatMap(({ blank, template }) =>
       drawn(template.drawn.drawing, 'template', `templates/${blank.name}`, blank.name),
@@ -80,12 +85,13 @@ export async function fileSet(
         bytes: utf8(floatSvg(floating)),
       }),
     ),
+    ...(await viewFiles(build, tool, faces)),
     ...products.flatMap((product) => solidsOf(product, build, kernel, tool)),
     {
       path: 'build.json',
       kind: 'build',
       format: 'json',
-      bytes: utf8(recordText(buildRecord(build, tool, jigPaths))),
+      bytes: utf8(recorded),
     },
   ];
 }

@@ -5,12 +5,23 @@ import { toldSpeed } from '../afloat/told-speed.js';
 import type { Choice } from '../ballast/choice.js';
 import { bellyIn } from '../ballast/workpiece.js';
 import { lipHole, lipOutline, type Plate } from '../blank/lip-outline.js';
+import type { CutPlan } from '../cutplan/cutplan.js';
+import { sawnWays } from '../cutplan/open-cuts.js';
 import { checkPicture } from '../drawing/picture/check.js';
 import { choicesPicture } from '../drawing/picture/choices-picture.js';
+import { facePicture } from '../drawing/picture/face-picture.js';
 import { floatPicture } from '../drawing/picture/float-picture.js';
-import type { DrawnEye, DrawnHole, DrawnLip, DrawnLure } from '../drawing/picture/input.js';
+import type {
+  DrawnEye,
+  DrawnHole,
+  DrawnLip,
+  DrawnLure,
+  FloatInput,
+} from '../drawing/picture/input.js';
 import type { Picture } from '../drawing/picture/picture.js';
 import { type SolidsInput, solidsPicture } from '../drawing/picture/solids-picture.js';
+import { tubPicture } from '../drawing/picture/tub-picture.js';
+import { printable } from '../drawing/views/printable.js';
 import { pictureSvg } from '../formats/picture-svg.js';
 import { flatten } from '../geometry/arcpath.js';
 import { circleRing } from '../geometry/ring.js';
@@ -18,27 +29,52 @@ import { add, type Point2, quarterLeft, times } from '../geometry/vec.js';
 import { eyePlaces } from '../mass/eyes.js';
 import { floorOf } from '../mass/plug.js';
 import { rowOf } from '../mass/row.js';
+import type { NestFace } from '../nest/nest.js';
 import { Fault } from '../problem.js';
 
 /** The sheet of one lure at rest, as SVG. */
-export const floatSvg = (f: Floating): string => {
-  const [attitude, ...others] = f.attitudes;
-  return written(
-    floatPicture({
-      name: f.pattern.name,
-      version: f.pattern.version,
-      verdict: f.verdict,
-      waterDensityKgM3: f.water.densityKgM3,
-      lure: drawnLure(f),
-      attitude,
-      others: others.filter((a) => a.stable),
-      righting: f.righting,
-      speed: toldSpeed(f.speed, f.pattern),
-      items: f.lure.items,
-      stages: f.stages,
+export const floatSvg = (f: Floating): string => written(floatPicture(floatInput(f)));
+
+/** The lure in its water, to be held beside the tub, as SVG. */
+export const tubSvg = (f: Floating): string => written(tubPicture(floatInput(f)));
+
+/** A face as the sawyer looks at it, as SVG. */
+export const faceSvg = (face: NestFace, plan: CutPlan): string =>
+  written(
+    facePicture({
+      ...face,
+      outlines: face.placements.map(({ part, outline }) => ({ name: part, points: outline })),
+      cutOrder: plan.cutOrder,
+      ways: [
+        ...sawnWays(plan).map((way) => way.slice(0, -1)),
+        ...plan.reliefCuts.map((r) => r.path),
+      ].filter((way) => way.length > 1),
+      partingCuts: plan.partingCuts,
     }),
   );
-};
+
+function floatInput(f: Floating): FloatInput {
+  const [attitude, ...others] = f.attitudes;
+  return {
+    name: f.pattern.name,
+    version: f.pattern.version,
+    verdict: f.verdict,
+    waterDensityKgM3: f.water.densityKgM3,
+    lure: drawnLure(f),
+    attitude,
+    others: others.filter((a) => a.stable),
+    righting: f.righting,
+    speed: toldSpeed(f.speed, f.pattern),
+    items: f.lure.items.map(named),
+    stages: f.stages.map(named),
+  };
+}
+
+/** A coat may be called what no file can hold. */
+const named = <T extends { readonly name: string }>(of: T): T => ({
+  ...of,
+  name: printable(of.name),
+});
 
 /** Choices of ballast side by side, as SVG, each with the lure it makes; or, where there are none, why. */
 export const choicesSvg = (
@@ -79,10 +115,13 @@ export const choicesSvg = (
 /** A sheet of solids from two sides, as SVG. */
 export const solidsSvg = (input: SolidsInput): string => written(solidsPicture(input));
 
-function written(picture: Picture): string {
+const written = (picture: Picture): string => pictureSvg(checked(picture));
+
+/** The picture itself. @throws Fault when there is anything wrong with it */
+export function checked(picture: Picture): Picture {
   const flaws = checkPicture(picture);
   if (flaws.length > 0) throw new Fault(`${picture.title}: ${JSON.stringify(flaws)}`);
-  return pictureSvg(picture);
+  return picture;
 }
 
 function drawnLure({ pattern, blank, piece, lure, holes }: Floating): DrawnLure {
@@ -114,9 +153,12 @@ function drawnLure({ pattern, blank, piece, lure, holes }: Floating): DrawnLure 
   };
 }
 
-const EYE_RADIUS_MM = 2; // a sign for an eye, not its size
+export const EYE_RADIUS_MM = 2; // a sign for an eye, not its size
 
-function drawnLip({ lip }: Floating['pattern'], { slot }: Floating['blank']): DrawnLip | null {
+export function drawnLip(
+  { lip }: Floating['pattern'],
+  { slot }: Floating['blank'],
+): DrawnLip | null {
   if (!lip || !slot) return null;
   const half = times(quarterLeft(slot.outward), lip.thicknessMm / 2);
   const tip = add(slot.end, times(slot.outward, lip.lengthMm));

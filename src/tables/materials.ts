@@ -4,6 +4,8 @@
  */
 import { z } from 'zod';
 import type { Blades, bladeTable } from './blades.js';
+import { workingFields } from './coating.js';
+import type { Steps, stepTable } from './steps.js';
 import type { Timbers } from './timbers.js';
 
 const source = z.string().min(1).max(400).describe('Where the figures come from.');
@@ -26,6 +28,14 @@ const metalRow = z.strictObject({
     'Density as poured, at the melting point: what a hole filled once ends at. null: this metal is not poured.',
   ).nullable(),
   meltsAtC: z.number().min(-50).max(4000).optional().describe('Where it melts.'),
+  meltExtraRatio: z
+    .number()
+    .min(0)
+    .max(2)
+    .default(0.1)
+    .describe(
+      'More to melt than goes into the holes, as a share: dross, and what stays in ladle and pot. A tenth is common practice, no source.',
+    ),
   note: z.string().max(400).default('').describe('What to know before using it.'),
   source,
 });
@@ -38,6 +48,7 @@ export const plateRow = z.strictObject({
 export const coatRow = z.strictObject({
   densityKgM3: density('Density of the cured film.'),
   spreadKgM3: spread,
+  ...workingFields,
   source,
 });
 
@@ -142,6 +153,7 @@ export type Materials = {
   /** All bits of all sets, small to large, each size once. */
   readonly bits: { readonly drillMm: readonly number[]; readonly roundOverMm: readonly number[] };
   readonly blades: Blades;
+  readonly steps: Steps;
 };
 
 /** The tables as their files hold them. */
@@ -151,16 +163,17 @@ export type TableFiles = { readonly timbers: Timbers } & z.output<typeof metalTa
   z.output<typeof fittingTable> &
   z.output<typeof weightTable> &
   z.output<typeof bitTable> &
-  z.output<typeof bladeTable>;
+  z.output<typeof bladeTable> &
+  z.output<typeof stepTable>;
 
 export function materialsOf(files: TableFiles): Materials {
-  const { timbers, metals, plates, coats, glue, wire, fittings, weights, blades } = files;
+  const { timbers, metals, plates, coats, glue, wire, fittings, weights, blades, steps } = files;
   const sets = Object.values(files.bits);
   const bits = {
     drillMm: rising(sets.flatMap((s) => s.drillMm)),
     roundOverMm: rising(sets.flatMap((s) => s.roundOverMm)),
   };
-  return { timbers, metals, plates, coats, glue, wire, fittings, weights, bits, blades };
+  return { timbers, metals, plates, coats, glue, wire, fittings, weights, bits, blades, steps };
 }
 
 /** Small to large, each number once. */

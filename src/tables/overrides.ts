@@ -1,5 +1,6 @@
 /** A run file's own figures in place of the tables' (`materials:`), and rows of its own. */
 import { z } from 'zod';
+import { isClearMix, workingOverrides } from './coating.js';
 import {
   coatRow,
   fittingRow,
@@ -10,6 +11,7 @@ import {
   weightRow,
   wireRow,
 } from './materials.js';
+import { stepOverrides, stepsWith } from './steps.js';
 
 const number = (about: string, least: number, most: number) =>
   z.number().min(least).max(most).optional().describe(about);
@@ -27,10 +29,16 @@ const metal = z.strictObject({
   densityKgM3,
   spreadKgM3,
   liquidKgM3: number('Density as poured.', 20, 23000),
+  meltExtraRatio: number(
+    'More to melt than goes into the holes, as a share: dross and what stays in ladle and pot.',
+    0,
+    2,
+  ),
   source,
 });
 const plate = z.strictObject({ densityKgM3, source });
-const coat = z.strictObject({ densityKgM3, spreadKgM3, source });
+const coat = z.strictObject({ densityKgM3, spreadKgM3, ...workingOverrides, source });
+const glue = z.strictObject({ densityKgM3, spreadKgM3, source });
 const wire = z.strictObject({
   densityKgM3,
   loopMm: mm('How wide its eyes are inside, where its bends need no more.'),
@@ -85,11 +93,12 @@ export const overrideSection = z
     metals: rows(metal, 'Metals of shared/metals.yaml with your figures.'),
     plates: rows(plate, 'Plates, or plates of your own.'),
     coats: rows(coat, 'Coats, or coats of your own.'),
-    glue: coat.optional().describe('Your glue.'),
+    glue: glue.optional().describe('Your glue.'),
     wire: wire.optional().describe('Your through-wire.'),
     fittings: rows(fitting, 'Screw eyes, rings and trebles, or rows of your own.'),
     weights: rows(weight, 'Ready-made weights, or rows of your own.'),
     bits: bits.optional().describe('The bits you have, in place of those of shared/bits.yaml.'),
+    steps: stepOverrides.optional().describe('How long the steps at your bench take.'),
   })
   .describe('Your own figures in place of those of the tables in shared/, row by row.');
 
@@ -104,7 +113,9 @@ export type OverrideFlaw =
       readonly name: string;
       /** Keys the row lacks, or may not have. */
       readonly keys: readonly string[];
-    };
+    }
+  /** A two-part coat whose ratio is not said once, whole, by volume or by mass. */
+  | { readonly kind: 'mix'; readonly table: 'coats'; readonly name: string };
 
 export type Overridden = {
   readonly materials: Materials;
@@ -159,7 +170,10 @@ export function overridden(materials: Materials, overrides: Overrides): Overridd
       roundOverMm: rising(overrides.bits?.roundOverMm ?? materials.bits.roundOverMm),
     },
     blades: materials.blades,
+    steps: stepsWith(materials.steps, overrides.steps ?? {}),
   };
+  for (const [name, { mix }] of Object.entries(overrides.coats ?? {}))
+    if (mix && !isClearMix(mix)) flaws.push({ kind: 'mix', table: 'coats', name });
   return { materials: changed, flaws };
 }
 

@@ -62,6 +62,7 @@ describe('make', () => {
       'round-over-map',
       'printer-check',
       'picture',
+      'view',
       'jig',
       'body',
       'blank',

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { meshVolume } from '../../src/geometry/mesh.js';
 import { meshEdges } from '../../src/geometry/mesh-edges.js';
-import { prism, turned } from '../../src/geometry/prism.js';
 import { circleRing, type Ring, ring, ringArea } from '../../src/geometry/ring.js';
 import type { Point2 } from '../../src/geometry/vec.js';
 import { Fault } from '../../src/problem.js';
+import { prism, turned } from './prism.js';
 
 const L = ring([
   [0, 0],

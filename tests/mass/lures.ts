@@ -21,6 +21,7 @@ import {
   plateTable,
   weightTable,
 } from '../../src/tables/materials.js';
+import { stepTable } from '../../src/tables/steps.js';
 import { timberTable } from '../../src/tables/timbers.js';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -40,6 +41,7 @@ export const MATERIALS: Materials = materialsOf({
   ...weightTable.parse(dataOf('shared/weights.yaml')),
   ...bitTable.parse(dataOf('shared/bits.yaml')),
   ...bladeTable.parse(dataOf('shared/blades.yaml')),
+  ...stepTable.parse(dataOf('shared/steps.yaml')),
 });
 
 export const TIMBER = { densityKgM3: 358, spreadKgM3: 36 };

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { turned } from '../../src/geometry/prism.js';
 import { boxOf, type Point2, type Point3 } from '../../src/geometry/vec.js';
 import { dot3 } from '../../src/geometry/vec3.js';
 import { depthsOf, type Grid } from '../../src/shade/depth.js';
 import type { Seen } from '../../src/shade/model.js';
 import type { Scene } from '../../src/shade/scene.js';
 import { axesOf, type View } from '../../src/shade/view.js';
+import { turned } from '../geometry/prism.js';
 import { body, box, ISOMETRIC, movedTo, scene, seen, sphere, TOP } from './shapes.js';
 
 const PITCH = 0.05;

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { type Mesh, mesh } from '../../src/geometry/mesh.js';
-import { turned } from '../../src/geometry/prism.js';
 import { seededDraws } from '../../src/geometry/random.js';
 import { circleRing, rectRing } from '../../src/geometry/ring.js';
 import { distance, type Point2, type Point3 } from '../../src/geometry/vec.js';
@@ -13,6 +12,7 @@ import { axesOf, type View } from '../../src/shade/view.js';
 import { extruded } from '../../src/solid/csg.js';
 import { evaluate } from '../../src/solid/evaluate.js';
 import { loadKernel } from '../../src/solid/kernel.js';
+import { turned } from '../geometry/prism.js';
 import { body, box, ISOMETRIC, movedTo, scene, sphere, TOP, turnedTo } from './shapes.js';
 
 const PIXEL = 0.1;

@@ -1,12 +1,12 @@
 /** Simple bodies and views for the tests of pictures. */
 import { type Mesh, mesh } from '../../src/geometry/mesh.js';
-import { prism } from '../../src/geometry/prism.js';
 import { rectRing } from '../../src/geometry/ring.js';
 import type { Point3 } from '../../src/geometry/vec.js';
 import { cross3, unit3 } from '../../src/geometry/vec3.js';
 import { modelOf, seenFrom } from '../../src/shade/model.js';
 import { type Body, type Scene, type Tone, UNMOVED } from '../../src/shade/scene.js';
 import { axesOf, type View } from '../../src/shade/view.js';
+import { prism } from '../geometry/prism.js';
 
 export const ISOMETRIC: View = { toward: [1, 1, 1], up: [0, 0, 1] };
 export const TOP: View = { toward: [0, 0, 1], up: [0, 1, 0] };

@@ -13,7 +13,8 @@ import { dataOf, MATERIALS, rel } from '../mass/lures.js';
 const { metals, plates, coats, fittings, weights, bits, glue, wire } = MATERIALS;
 
 describe('every row', () => {
-  const tables = { metals, plates, coats, fittings, weights, timbers: MATERIALS.timbers };
+  const { timbers, steps } = MATERIALS;
+  const tables = { metals, plates, coats, fittings, weights, timbers, steps };
   test.each(Object.entries(tables))(
     'of %s has a source and a name a maker can write',
     (_, table) => {

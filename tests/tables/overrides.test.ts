@@ -70,7 +70,13 @@ describe('rows of one’s own', () => {
       weights: { bullet: { metal: 'lead', massG: 2.6, diameterMm: 5.6, lengthMm: 9.3 } },
     });
     expect(flaws).toEqual([]);
-    expect(materials.coats.wax).toEqual({ densityKgM3: 900, spreadKgM3: 0, source: OWN_SOURCE });
+    expect(materials.coats.wax).toMatchObject({
+      densityKgM3: 900,
+      spreadKgM3: 0,
+      solidsRatio: 1,
+      source: OWN_SOURCE,
+    });
+    expect(materials.coats.wax.mix).toBeUndefined();
     expect(materials.fittings.hook.kind).toBe('screw-eye');
     expect(materials.weights.bullet.massG).toBe(2.6);
     expect(materials.plates['milk-bottle'].densityKgM3).toBe(960);

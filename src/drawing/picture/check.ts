@@ -40,7 +40,7 @@ export function checkPicture({ shapes, widthMm, heightMm }: Picture): readonly P
     ...onLines(texts, shapes),
     ...onAreas(texts, shapes),
     ...shapes.flatMap((shape): PictureFlaw[] => {
-      const at = shape.kind === 'text' ? undefined : traced(shape).find((p) => !within(p, sheet));
+      const at = cornersOf(shape).find((p) => !within(p, sheet));
       return at ? [{ kind: 'off-sheet', shape: shape.kind, at }] : [];
     }),
   ];
@@ -88,15 +88,33 @@ function overlaps(texts: readonly Text[]): PictureFlaw[] {
 
 function onLines(texts: readonly Text[], shapes: readonly Shape[]): PictureFlaw[] {
   const lines = shapes.filter((s) => (s.kind === 'line' || s.kind === 'disc') && s.clear);
-  const traces = lines.map(traced).map((points) => ({ points, box: boxOf(points) }));
+  const traces = lines.map(cornersOf).map((points) => ({ points, box: boxOf(points) }));
   return texts.flatMap((text) => {
     const box = textBox(text);
-    const near = traces.filter((t) => t.box[0] <= box[2] && t.box[2] >= box[0]);
-    return near.flatMap(({ points }): PictureFlaw[] => {
-      const at = points.find((p) => within(p, box));
-      return at ? [{ kind: 'text-on-line', text: text.text, at }] : [];
-    });
+    return traces
+      .filter((trace) => touch(trace.box, box))
+      .flatMap(({ points }): PictureFlaw[] => {
+        const at = firstWithin(points, box);
+        return at ? [{ kind: 'text-on-line', text: text.text, at }] : [];
+      });
   });
+}
+
+const touch = (a: Box, b: Box): boolean =>
+  a[0] <= b[2] && a[2] >= b[0] && a[1] <= b[3] && a[3] >= b[1];
+
+/** The first point on a line in a box, the line looked at in steps. */
+function firstWithin(points: readonly Point2[], box: Box): Point2 | undefined {
+  for (let i = 1; i < points.length; i++) {
+    const [from, to] = [points[i - 1], points[i]];
+    if (!touch(boxOf([from, to]), box)) continue;
+    const pieces = Math.max(1, Math.ceil(distance(from, to) / STEP_MM));
+    for (let k = 0; k <= pieces; k++) {
+      const at = mix(from, to, k / pieces);
+      if (within(at, box)) return at;
+    }
+  }
+  return undefined;
 }
 
 /** Text too thin to have a line's points in it may lie wholly on an area, so it is looked at by a grid. */
@@ -114,25 +132,28 @@ function onAreas(texts: readonly Text[], shapes: readonly Shape[]): PictureFlaw[
   });
 }
 
-/** Points along a shape's edge, no further apart than a step; of a disc its middle too, of many lines and of pixels only the corners. */
-function traced(shape: Shape): Point2[] {
-  if (shape.kind === 'text') return [];
-  if (shape.kind === 'lines') return [...shape.lines.flat()];
-  if (shape.kind === 'image') return [shape.at, add(shape.at, [shape.widthMm, shape.heightMm])];
-  if (shape.kind === 'disc') {
-    const { center, radiusMm: r } = shape;
-    const round = Array.from({ length: 32 }, (_, i): Point2 => {
-      const a = (2 * Math.PI * i) / 32;
-      return [center[0] + r * Math.cos(a), center[1] + r * Math.sin(a)];
-    });
-    return [center, ...round];
+/** Corners along a shape's edge, the first of a closed one again at its end; of a disc its middle too. */
+function cornersOf(shape: Shape): readonly Point2[] {
+  switch (shape.kind) {
+    case 'text':
+      return [];
+    case 'lines':
+      return shape.lines.flat();
+    case 'image':
+      return [shape.at, add(shape.at, [shape.widthMm, shape.heightMm])];
+    case 'disc': {
+      const { center, radiusMm: r } = shape;
+      const round = Array.from({ length: 33 }, (_, i): Point2 => {
+        const a = (2 * Math.PI * i) / 32;
+        return [center[0] + r * Math.cos(a), center[1] + r * Math.sin(a)];
+      });
+      return [center, ...round];
+    }
+    default:
+      return shape.kind === 'area' || shape.closed
+        ? [...shape.points, shape.points[0]]
+        : shape.points;
   }
-  const { points } = shape;
-  const ends = shape.kind === 'area' || shape.closed ? [...points, points[0]] : points;
-  return ends.slice(1).flatMap((to, i) => {
-    const pieces = Math.max(1, Math.ceil(distance(ends[i], to) / STEP_MM));
-    return Array.from({ length: pieces + 1 }, (_, k) => mix(ends[i], to, k / pieces));
-  });
 }
 
 const within = ([x, y]: Point2, box: Box): boolean =>

@@ -29,8 +29,8 @@ export const ROLES = [
 ] as const;
 export type Role = (typeof ROLES)[number];
 
-/** Weights of a line: for help lines, for outlines, and for what the eye should find first. */
-const PENS = ['hair', 'fine', 'bold'] as const;
+/** Weights of a line: for help lines, for edges, for outlines, and for what the eye should find first. */
+const PENS = ['hair', 'fine', 'firm', 'bold'] as const;
 export type Pen = (typeof PENS)[number];
 
 export type Area = {
@@ -48,6 +48,8 @@ export type Line = {
   readonly pen: Pen;
   readonly closed?: true;
   readonly dashed?: true;
+  /** Long and short strokes by turns, as of an axis; not together with `dashed`. */
+  readonly chain?: true;
   /** No text may lie on it. */
   readonly clear?: true;
 };
@@ -83,7 +85,7 @@ export type Disc = {
 
 export type Anchor = 'start' | 'middle' | 'end';
 
-/** One line of upright text; `at` is on its baseline, at the end the anchor names. */
+/** One line of text; `at` is on its baseline, at the end the anchor names. */
 export type Text = {
   readonly kind: 'text';
   readonly at: Point2;
@@ -93,6 +95,8 @@ export type Text = {
   readonly anchor: Anchor;
   readonly bold: boolean;
   readonly role: Role;
+  /** Counter-clockwise about `at`: read from the right side of the sheet. Left out: upright. */
+  readonly turnDeg?: 90;
 };
 
 /** Later shapes lie over earlier ones. */
@@ -134,8 +138,11 @@ export function textWidthMm(text: string, sizeMm: number, bold = false): number 
 }
 
 /** The box a text is taken to need, from under its descenders to over its capitals. An estimate: the face is the reader's. */
-export function textBox({ at: [x, y], text, sizeMm, anchor, bold }: Text): Box {
+export function textBox({ at: [x, y], text, sizeMm, anchor, bold, turnDeg }: Text): Box {
   const width = textWidthMm(text, sizeMm, bold);
-  const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
-  return [left, y - 0.22 * sizeMm, left + width, y + 0.78 * sizeMm];
+  const start = anchor === 'start' ? 0 : anchor === 'end' ? -width : -width / 2;
+  const [under, over] = [0.22 * sizeMm, 0.78 * sizeMm];
+  return turnDeg === 90
+    ? [x - over, y + start, x + under, y + start + width]
+    : [x + start, y - under, x + start + width, y + over];
 }

@@ -33,7 +33,7 @@ export type PilotBorings = {
 export function pilotBorings(work: JigWork, pilots: Pilots): PilotBorings {
   const { pattern, body, blank } = work;
   const results = eyePlaces(pattern, body.shape).flatMap((place) => {
-    const boring = boringOf(place, work, pilots);
+    const boring = eyeBoring(place, work, pilots);
     if (!boring) return [];
     const begun = place.eye.kind === 'wire' && boring.for !== 'hanger';
     const problem =
@@ -53,8 +53,14 @@ const CALLED: Readonly<Record<string, BoringFor>> = {
   tailEye: 'tail eye',
 };
 
-/** Null for a hanger of wire that hangs under the wire already: it has no leg. */
-function boringOf(place: EyePlace, work: JigWork, pilots: Pilots): Boring | null {
+/** The boring of an eye. Null for a hanger of wire that hangs under the wire already: it has no leg. */
+export function eyeBoring(
+  place: EyePlace,
+  work: Pick<JigWork, 'pattern' | 'body' | 'materials'> & {
+    readonly blank: Pick<JigBlank, 'profileRing'>;
+  },
+  pilots: Pick<Pilots, 'wireStartMm'>,
+): Boring | null {
   const { pattern, body, blank, materials } = work;
   const inward = sub([0, 0], place.outward);
   const mouth = entrance(blank.profileRing, place.surface, inward);

@@ -63,7 +63,7 @@ export const drillStopSections = {
     3,
   ),
   guideLengthMm: positiveMm('Least length in which the guide encloses the bit all round.', 100, 3),
-  holeClearanceMm: mm('Added to the diameter of the bit or bushing.', 0, 2),
+  holeClearanceMm: mm('Added to the diameter of the bit.', 0, 2),
   bushingOuterDiameterMm: mm(
     'Outer diameter of a steel sleeve seated in the guides of ballast holes; 0 for none.',
     0,

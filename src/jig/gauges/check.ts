@@ -22,7 +22,7 @@ const CORNER = 1; // mm: nearer to the end of an edge the corner of the plate is
 
 type Finished = Pick<JigWork, 'body'>;
 
-/** The edge to 0.02 mm, the reference edges and the datum notch where they belong, the plate at its station. */
+/** The edge to 0.03 mm, the reference edges and the datum notch where they belong, the plate at its station. */
 export function checkGauge(
   kernel: SolidKernel,
   jig: GaugeJig,

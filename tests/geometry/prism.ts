@@ -1,8 +1,9 @@
 /** Simple solids as meshes, without a kernel: prisms, and what is turned on a lathe. */
-import { Fault } from '../problem.js';
-import { type Mesh, mesh } from './mesh.js';
-import { type Ring, signedArea } from './ring.js';
-import type { Point2 } from './vec.js';
+
+import { type Mesh, mesh } from '../../src/geometry/mesh.js';
+import { type Ring, signedArea } from '../../src/geometry/ring.js';
+import type { Point2 } from '../../src/geometry/vec.js';
+import { Fault } from '../../src/problem.js';
 
 /** The prism of a ring along z. @throws Fault unless it has height. */
 export function prism(outline: Ring, fromZ: number, toZ: number): Mesh {

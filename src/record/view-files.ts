@@ -1,0 +1,60 @@
+/** The views of every pattern: each sheet as SVG, all of a pattern's together as PDF. */
+import type { Picture } from '../drawing/picture/picture.js';
+import { viewSheets } from '../drawing/views/views.js';
+import { facesFor } from '../formats/face-subset.js';
+import type { Faces } from '../formats/pdf.js';
+import { picturesPdf } from '../formats/picture-pdf.js';
+import { pictureSvg } from '../formats/picture-svg.js';
+import type { Build } from '../pipeline.js';
+import { checked } from './pictures.js';
+import { viewsInput } from './views.js';
+
+type ViewFile = {
+  readonly path: string;
+  readonly kind: 'view';
+  readonly format: 'svg' | 'pdf';
+  readonly pattern: string;
+  readonly bytes: Uint8Array;
+};
+
+/** Digits of a hash that tell two files apart on paper. */
+const HASH_DIGITS = 12;
+
+export async function viewFiles(
+  { products, job }: Pick<Build, 'products' | 'job'>,
+  tool: string,
+  faces: Faces,
+): Promise<readonly ViewFile[]> {
+  const all = products.map((product, i) => {
+    const hash = (job.orders[i].fileSha256 ?? '').slice(0, HASH_DIGITS);
+    const stamp = { hash, tool, inches: job.shop.inches };
+    const sheets = viewSheets(viewsInput(product, stamp)).map(checked);
+    return { name: product.blank.name, sheets };
+  });
+  const fewer = await facesFor(faces, all.flatMap(({ sheets }) => sheets.map(textIn)).join(''));
+  const files = await Promise.all(all.map((views) => filesOf(views, fewer)));
+  return files.flat();
+}
+
+type Views = { readonly name: string; readonly sheets: readonly Picture[] };
+
+async function filesOf({ name, sheets }: Views, faces: Faces): Promise<readonly ViewFile[]> {
+  const file = (end: string, format: ViewFile['format'], bytes: Uint8Array): ViewFile => ({
+    path: `views/${name}${end}`,
+    kind: 'view',
+    format,
+    pattern: name,
+    bytes,
+  });
+  return [
+    file('.pdf', 'pdf', await picturesPdf(sheets, { title: `${name}: views`, faces })),
+    ...sheets.map((sheet, i) =>
+      file(sheets.length === 1 ? '.svg' : `-${i + 1}.svg`, 'svg', utf8(pictureSvg(sheet))),
+    ),
+  ];
+}
+
+const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
+
+const textIn = ({ shapes }: Picture): string =>
+  shapes.map((shape) => (shape.kind === 'text' ? shape.text : '')).join('');
