@@ -3,8 +3,9 @@ import { halves } from '../../body/properties.js';
 import { unitSection } from '../../body/section.js';
 import type { BodyShape } from '../../body/shape.js';
 import { asRegion, union } from '../../geometry/clip.js';
-import { type Ring, ring, ringArea, signedArea } from '../../geometry/ring.js';
+import { type Ring, ring, signedArea } from '../../geometry/ring.js';
 import { cross, type Point2, type Point3, sub } from '../../geometry/vec.js';
+import { Fault } from '../../problem.js';
 
 /** Unit vectors in the lure's frame that point right and up on the picture. */
 export type View = { readonly right: Point3; readonly up: Point3 };
@@ -44,22 +45,30 @@ export function sectionPoints(shape: BodyShape, stationMm: number): Point3[] {
   });
 }
 
-/** The outline of the body in a view: every slice between two stations is seen as its convex hull. */
+/**
+ * The outline of the body in a view: every slice between two stations is seen as its convex hull.
+ * Slices that only touched could fall apart along their edges on the grid of the union, so each
+ * reaches a little into the next: a tenth of a step, far less than a chord's error and far more
+ * than the grid at any size.
+ */
 export function silhouette(shape: BodyShape, view: View): Ring {
-  const sections = Array.from({ length: STATIONS + 1 }, (_, i) =>
-    sectionPoints(shape, (shape.lengthMm / 2) * (1 - Math.cos((Math.PI * i) / STATIONS))).map((p) =>
-      seen(view, p),
-    ),
-  );
-  const slices = sections
-    .slice(1)
-    .map((section, i) => hull([...sections[i], ...section]))
+  const section = (step: number): Point2[] =>
+    sectionPoints(
+      shape,
+      (shape.lengthMm / 2) * (1 - Math.cos((Math.PI * Math.min(step, STATIONS)) / STATIONS)),
+    ).map((p) => seen(view, p));
+  const slices = Array.from({ length: STATIONS }, (_, i) =>
+    hull([...section(i), ...section(i + 1), ...section(i + 1 + OVERLAP)]),
+  )
     .filter((points) => signedArea(points) > LEAST_AREA_MM2)
     .map((points) => asRegion(ring(points)));
-  return union(slices)
-    .map(({ outer }) => outer)
-    .reduce((most, outer) => (ringArea(outer) > ringArea(most) ? outer : most));
+  const pieces = union(slices);
+  if (pieces.length !== 1) throw new Fault(`a body's outline fell into ${pieces.length} pieces`);
+  return pieces[0].outer;
 }
+
+/** How far a slice reaches into the next, in steps from station to station. */
+const OVERLAP = 0.1;
 
 /** Less is not seen. */
 export const LEAST_AREA_MM2 = 1e-3;
