@@ -11,7 +11,7 @@ import { coatsSection } from './sections/coats.js';
 import { hardwareSection } from './sections/hardware.js';
 import { headSection } from './sections/head.js';
 import { holesSection } from './sections/holes.js';
-import { sawSection } from './sections/saw.js';
+import { sawOneSection, sawSection } from './sections/saw.js';
 import { shapeSection } from './sections/shape.js';
 import { timberSection } from './sections/timber.js';
 import { timelineSection } from './sections/timeline.js';
@@ -60,7 +60,7 @@ function stepSections(
   const recorded = each(at(record, 'patterns'));
   const makers: readonly ((step: number) => readonly Section[])[] = [
     (step) => [timberSection(record, step)],
-    ...(nest ? [(step: number) => [sawSection(nest, faces, step)]] : []),
+    (step) => [nest ? sawSection(nest, faces, step) : sawOneSection(record, step)],
     (step) => [holesSection(record, step)],
     (step) => [ballastSection(shop, step)],
     (step) => [shapeSection(record, step)],

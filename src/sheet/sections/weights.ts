@@ -1,6 +1,6 @@
 /** What a lure weighs at every stage, what to do when it does not, and room to write. */
 import type { ShopPattern, StageWeight } from '../../shop/shop.js';
-import { blank, column, numbers, paragraph, table } from '../blocks.js';
+import { blank, column, numbers, paragraph, table, together } from '../blocks.js';
 import type { Block, Inlines, Section } from '../document.js';
 import { at, each, type Place, present } from '../place.js';
 import type { SheetRecord } from '../record.js';
@@ -18,8 +18,8 @@ export function weightsSection(record: Place<SheetRecord>, step: number): Sectio
     heading: say(weights.heading),
     newPage: true,
     blocks: [
-      paragraph(say(weights.about)),
-      ...patterns.map(stages),
+      together(paragraph(say(weights.about)), ...patterns.slice(0, 1).map(stages)),
+      ...patterns.slice(1).map(stages),
       outside(patterns),
       ...(record.value.kind === 'run' ? [log()] : []),
     ],
