@@ -232,7 +232,7 @@ describe('new and explain', () => {
 
   test.each([
     ['nowhere.yaml', 'nowhere.yaml'],
-    ['spring.yaml', 'is a run file'],
+    [join(ROOT, 'templates/first-ice.yaml'), 'is a run file'],
   ])('a new run of %s, which is no pattern, writes nothing', (pattern, said) => {
     const { status, stderr } = run(['new', 'run', 'none', '--pattern', pattern], { cwd: dir });
     expect(status).not.toBe(0);
