@@ -4,7 +4,7 @@ import { readSetups } from './load-setups.js';
 import { readForm } from './pattern/form.js';
 import { overrideRules } from './pattern/item-rules.js';
 import { nearest } from './pattern/nearest.js';
-import { type PaperWish, paperOf } from './pattern/paper.js';
+import { optionOf, type PaperWish, paperOf } from './pattern/paper.js';
 import { type Pattern, resolvePattern, type Size } from './pattern/pattern.js';
 import { patternRules, type Sections } from './pattern/rules.js';
 import { cutterOf, type RunSections, runRules } from './pattern/run.js';
@@ -68,7 +68,13 @@ function kindProblem(source: Source): Problem {
 }
 
 const at = (source: Source, p: Problem): Problem =>
-  p.at ? p : { ...p, at: source.placeOf(p.path) };
+  p.at || p.option ? p : { ...p, at: source.placeOf(p.path) };
+
+/** What the command line said is placed there. */
+const said = (p: Problem, wish?: PaperWish): Problem => {
+  const option = optionOf(p, wish);
+  return option === null ? p : { ...p, option };
+};
 
 type LoadedPattern = {
   readonly source: Source;
@@ -123,7 +129,7 @@ function loadSingle(
   const pattern = patternOf(loaded, {});
   const setups = readSetups(reader, null);
   const { paper, problems } = paperOf(undefined, wish);
-  const found = [...loaded.problems, ...problems.map((p) => at(source, p))];
+  const found = [...loaded.problems, ...problems.map((p) => at(source, said(p, wish)))];
   const job: Job | null = pattern && {
     kind: 'pattern',
     name: pattern.name,
@@ -142,7 +148,7 @@ function loadSingle(
     problems: found,
     inputs: reader.inputs(),
     patternFiles: [source.file],
-    placed: ({ problem }) => at(source, problem),
+    placed: ({ problem }) => at(source, said(problem, wish)),
   };
 }
 
@@ -153,7 +159,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials, wish?: Paper
   const rules = [
     ...overrideRules(flaws, tables),
     ...runRules(sections, materials.timbers),
-    ...onPaper,
+    ...onPaper.map((p) => said(p, wish)),
   ];
   const found: Problem[] = [...problems, ...rules.map((p) => at(source, p))];
   const places = new Map<number, (p: Problem) => Problem>();
@@ -203,7 +209,7 @@ function loadRun(reader: Reader, source: Source, tables: Materials, wish?: Paper
     inputs: reader.inputs(),
     patternFiles,
     placed: ({ of, problem }) =>
-      (of === 'job' ? null : places.get(of))?.(problem) ?? at(source, problem),
+      (of === 'job' ? null : places.get(of))?.(problem) ?? at(source, said(problem, wish)),
   };
 }
 

@@ -16,7 +16,8 @@ import { stripLeaflet, stripSketch } from './paper/strip-sheet.js';
 import { templateLeaflet, templateSketch } from './paper/template-sheet.js';
 import { sizeOf } from './paper/tiling.js';
 import { wireLeaflet, wireSketch } from './paper/wire-sheet.js';
-import type { Paper } from './pattern/paper.js';
+import { type Paper, type PaperWish, paperOf } from './pattern/paper.js';
+import { PAPER_NAMES } from './pattern/paper-schema.js';
 import type { Pattern } from './pattern/pattern.js';
 import type { Problem } from './problem.js';
 import type { BentWire } from './wire/bent.js';
@@ -45,7 +46,7 @@ export const paperWrong = (
   lures: readonly { readonly blank: Blank; readonly gauged: Gauged | null }[],
   faces: readonly DrawnFace[],
 ): Problem[] =>
-  paperProblems(paper, [
+  withEnough(paper, [
     ...faces.map(({ work }, i): Whole => {
       const leaflet = told(faceLeaflet(work, i, run), paper);
       return { leaflet, part: `Any part of face ${i + 1}`, sizeMm: PART_MM, isJoined: true };
@@ -68,6 +69,48 @@ export const paperWrong = (
       ];
     }),
   ]);
+
+/** What is wrong with paper, with the sizes that would do where it is too small. */
+const withEnough = (paper: Paper, wholes: readonly Whole[]): Problem[] =>
+  paperProblems(paper, wholes).map((p) =>
+    p.code === 'paper-too-small'
+      ? { ...p, facts: { ...p.facts, enough: enoughFor(paper, wholes) } }
+      : p,
+  );
+
+/** The sizes with a name that would do, and the least of the shape asked for. */
+function enoughFor(paper: Paper, wholes: readonly Whole[]): string {
+  const does = (size: NonNullable<PaperWish['size']>) =>
+    paperProblems(resized(paper, size), wholes).length === 0;
+  const named = PAPER_NAMES.filter((name) => does(name)).join(', ');
+  const ofShape = (acrossMm: number) =>
+    [acrossMm, Math.ceil((acrossMm * paper.alongMm) / paper.acrossMm)] as const;
+  let [less, enough] = [Math.floor(paper.acrossMm), LARGEST_ACROSS_MM];
+  if (!does(ofShape(enough))) return named === '' ? 'none that has a name' : named;
+  while (enough - less > 1) {
+    const middle = Math.floor((less + enough) / 2);
+    if (does(ofShape(middle))) enough = middle;
+    else less = middle;
+  }
+  const least = `${ofShape(enough).join(' × ')} mm`;
+  return named === '' ? least : `${least}, or of those with a name ${named}`;
+}
+
+/** Wider than any printer's sheet here is looked at, mm. */
+const LARGEST_ACROSS_MM = 1000;
+
+/** Other paper in the same printer. */
+function resized(paper: Paper, size: NonNullable<PaperWish['size']>): Paper {
+  const { marginMm, overlapMm, check, printed } = paper;
+  const other = paperOf({ marginMm, overlapMm }, { size }).paper;
+  return {
+    ...other,
+    printed: {
+      acrossMm: (other.check.acrossMm * printed.acrossMm) / check.acrossMm,
+      alongMm: (other.check.alongMm * printed.alongMm) / check.alongMm,
+    },
+  };
+}
 
 /** With what every page says first. */
 const told = (leaflet: Leaflet, paper: Paper): Leaflet => ({

@@ -14,6 +14,8 @@ export type Problem = {
   readonly facts: Readonly<Record<string, string | number>>;
   /** Where in which file; absent when a problem does not come from a file's text. */
   readonly at?: Place;
+  /** The command line's option that said it, in place of a place in a file. */
+  readonly option?: string;
 };
 
 /** A place in a text file; line and column count from 1. */

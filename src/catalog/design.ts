@@ -133,7 +133,7 @@ export const designProblems = {
     what: '{key} is a row of your own; these keys are missing or do not belong to it: {keys}.',
     limit: 'A new row gives everything the table’s own rows give.',
     from: 'the tables that come with the program',
-    fix: 'Give them, or name a row of the table to change only some of its figures.',
+    fix: '{nearest}, or name a row of the table to change only some of its figures.',
     about: 'A row that a run adds to a table under materials: lacks a key.',
   },
   'wish-contradicts': {

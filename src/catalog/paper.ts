@@ -16,7 +16,7 @@ export const paperProblems = {
     limit:
       'The drawing’s part of a page is {upright} upright, {turned} turned, on {acrossMm} × {alongMm} mm with {marginMm} mm left white.',
     from: 'paper.size and paper.marginMm, less the bars and words that stand on every page',
-    fix: 'Take a larger size, or a smaller margin if the printer can.',
+    fix: 'Take a larger size ({enough}), or a smaller margin if the printer can.',
     about:
       'Long drawings are printed in pieces, but bars, a section gauge and the height of a blank at its deepest station must lie whole on one page.',
   },

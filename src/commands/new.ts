@@ -1,10 +1,14 @@
 /** `blankwright new pattern|run NAME`: a commented file to start from. */
 import { relative, sep } from 'node:path';
 import { isThere, shippedPath, writeNew } from '../io.js';
+import { load } from '../load.js';
 import { nearest } from '../pattern/nearest.js';
 import { patternSections } from '../pattern/schema.js';
+import { type Problem, problem } from '../problem.js';
 import { EXIT, jsonDocument, refuse, type Terminal } from '../terminal.js';
+import { refused } from './refused.js';
 import { patternStarter, runStarter } from './starter.js';
+import { type StarterStock, stockFor, USUAL_STOCK } from './starter-stock.js';
 
 const KINDS = ['pattern', 'run'];
 
@@ -32,6 +36,8 @@ export async function create(
       terminal,
     );
   }
+  const stock = pattern === null ? USUAL_STOCK : stockOf(pattern);
+  if ('problems' in stock) return refused('new', stock.problems, terminal, '; nothing was written');
   const lure = `${name}-lure`;
   const files =
     kind === 'pattern'
@@ -42,7 +48,7 @@ export async function create(
             : []),
           {
             path: `${name}.yaml`,
-            text: runStarter(name, pattern ?? `${lure}.yaml`, schemaPath('run')),
+            text: runStarter(name, pattern ?? `${lure}.yaml`, stock, schemaPath('run')),
           },
         ];
   const taken = files.find((f) => isThere(f.path));
@@ -64,6 +70,16 @@ export async function create(
   if (terminal.json) terminal.out(jsonDocument({ command: 'new', ok: true, files: paths }));
   else terminal.out(`${paths.join(', ')} written. Next: blankwright make ${name}.yaml\n`);
   return EXIT.done;
+}
+
+/** What the pattern in a file is made from, or why it cannot be told. */
+function stockOf(pattern: string): StarterStock | { readonly problems: readonly Problem[] } {
+  const { job, problems } = load(pattern);
+  if (job?.kind === 'run')
+    return {
+      problems: [problem('wrong-kind', [], { file: pattern, kind: 'run', wanted: 'pattern' })],
+    };
+  return job === null || problems.length > 0 ? { problems } : stockFor(job.orders[0].pattern);
 }
 
 /** Where an editor finds the schema, from this folder. */

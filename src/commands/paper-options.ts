@@ -1,6 +1,6 @@
 /** What the command line says of paper. */
 import type { PaperWish } from '../pattern/paper.js';
-import { PAPER_NAMES, SHEET_RANGE } from '../pattern/paper-schema.js';
+import { PAPER_NAMES, PAPER_SIZES, SHEET_RANGE } from '../pattern/paper-schema.js';
 import { ArgumentProblem, numberOf, type Range } from './arguments.js';
 
 export type PaperOptions = { readonly paper?: string; readonly printed?: string };
@@ -15,6 +15,7 @@ export function paperWish({ paper, printed }: PaperOptions): PaperWish {
 }
 
 const PRINTED_RANGE: Range = { least: 1, most: 1000 };
+const POSITIVE: Range = { least: 0, most: 1e6 };
 const SIDES: Range = { least: SHEET_RANGE.leastMm, most: SHEET_RANGE.mostMm };
 
 function sizeOf(text: string): NonNullable<PaperWish['size']> {
@@ -24,7 +25,22 @@ function sizeOf(text: string): NonNullable<PaperWish['size']> {
     throw new ArgumentProblem(
       `--paper is "${text}": it must be ${PAPER_NAMES.join(', ')}, or two lengths in mm like 210x297.`,
     );
-  return pairOf('--paper', text, SIDES);
+  const sides = pairOf('--paper', text, POSITIVE);
+  if (sides.some((side) => side < SIDES.least || side > SIDES.most))
+    throw new ArgumentProblem(
+      `--paper is "${text}": lengths are in mm, ${SIDES.least} to ${SIDES.most} each.${inInches(sides)} These sizes have a name: ${PAPER_NAMES.join(', ')}.`,
+    );
+  return sides;
+}
+
+/** The name of a size that was given in inches, as a sentence; empty when none is. */
+function inInches(sides: readonly [number, number]): string {
+  const [short, long] = [...sides].sort((a, b) => a - b).map((side) => side * 25.4);
+  const isNear = (mm: number, other: number) => Math.abs(mm - other) < 0.5;
+  const name = PAPER_NAMES.find(
+    (n) => isNear(PAPER_SIZES[n][0], short) && isNear(PAPER_SIZES[n][1], long),
+  );
+  return name ? ` In inches it is ${name}: write --paper ${name}.` : '';
 }
 
 function pairOf(option: string, text: string, range: Range): readonly [number, number] {

@@ -2,6 +2,7 @@
 import { type Parameter, parametersOf } from '../pattern/manual.js';
 import { runSections } from '../pattern/run-schema.js';
 import { patternSections } from '../pattern/schema.js';
+import { type StarterStock, TAPE_MM } from './starter-stock.js';
 
 type Value = string | number | boolean | readonly Value[] | { readonly [key: string]: Value };
 
@@ -50,7 +51,13 @@ export function patternStarter(name: string, schemaPath: string): string {
   });
 }
 
-export function runStarter(name: string, pattern: string, schemaPath: string): string {
+/** `pattern` is the file to order, `stock` what it is made from. */
+export function runStarter(
+  name: string,
+  pattern: string,
+  stock: StarterStock,
+  schemaPath: string,
+): string {
   return starter(runSections, schemaPath, {
     schema: 1,
     kind: 'run',
@@ -60,22 +67,24 @@ export function runStarter(name: string, pattern: string, schemaPath: string): s
     blocks: [
       {
         name: 'pile-a',
-        timber: 'western-redcedar',
-        lengthMm: 400,
-        widthMm: 90,
-        thicknessMm: 20,
+        timber: stock.timber,
+        lengthMm: stock.lengthMm,
+        widthMm: stock.widthMm,
+        thicknessMm: stock.thicknessMm,
         count: 4,
         marginMm: 4,
-        massG: 232,
-        knots: [{ xMm: 380, yMm: 80, radiusMm: 6 }],
       },
     ],
-    stack: { layers: 2, tapeThicknessMm: 0.2, largestHeightMm: 60 },
+    stack: {
+      layers: stock.layers,
+      tapeThicknessMm: TAPE_MM,
+      largestHeightMm: stock.largestHeightMm,
+    },
     saw: { guidance: 'steered', kerfMm: 1.2, wanderMm: 0.8, bladeWidthMm: 6 },
     webMm: 0,
     templateSheet: {
       material: 'birch plywood',
-      lengthMm: 300,
+      lengthMm: stock.sheetLengthMm,
       widthMm: 200,
       thicknessMm: 3,
       marginMm: 5,
@@ -90,7 +99,7 @@ export function runStarter(name: string, pattern: string, schemaPath: string): s
         material: 'clear polycarbonate',
         lengthMm: 300,
         widthMm: 200,
-        thicknessMm: 1.5,
+        thicknessMm: stock.lipThicknessMm,
         marginMm: 5,
         webMm: 2,
         cutter: { guidance: 'steered', kerfMm: 1 },

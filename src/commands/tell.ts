@@ -18,7 +18,11 @@ export function tellProblems(problems: readonly Problem[], { err, colored }: Ter
 
 function inWords(p: Problem, colored: boolean): string {
   const { severity, what, limit, from, fix } = tell(p.code, p.facts);
-  const place = p.at ? `${p.at.file}:${p.at.line}:${p.at.column}: ` : '';
+  const place = p.at
+    ? `${p.at.file}:${p.at.line}:${p.at.column}: `
+    : p.option
+      ? `${p.option}: `
+      : '';
   const color = severity === 'error' ? 'red' : 'yellow';
   const word = colored ? styleText(color, severity, { validateStream: false }) : severity;
   const head = `${place}${word} ${p.code}`;
@@ -35,11 +39,12 @@ export function counted(problems: readonly Problem[]): string {
 
 /** Problems as plain data for `--json`. */
 export const asData = (problems: readonly Problem[]): unknown[] =>
-  problems.map(({ code, path, facts, at }) => ({
+  problems.map(({ code, path, facts, at, option }) => ({
     code,
     file: at?.file ?? null,
     line: at?.line ?? null,
     column: at?.column ?? null,
+    option: option ?? null,
     key: keyText(path),
     ...tell(code, facts),
     facts,

@@ -30,7 +30,15 @@ export function readForm<S extends Sections>(source: Source, schemas: S): Form<S
         ...result.error.issues.flatMap((issue) => fromIssue(source, schema, [key], issue)),
       );
   }
-  return { sections: sections as Partial<Outputs<S>>, problems };
+  return { sections: sections as Partial<Outputs<S>>, problems: commasOnce(problems) };
+}
+
+/** A comma for a point may leave a number that is wrong for itself: `0,5` in a row is read as 0. */
+function commasOnce(problems: readonly Problem[]): Problem[] {
+  const split = new Set(
+    problems.filter((p) => p.code === 'comma-number').map((p) => keyText(p.path)),
+  );
+  return problems.filter((p) => p.code === 'comma-number' || !split.has(keyText(p.path)));
 }
 
 function fromIssue(
@@ -174,13 +182,15 @@ function shown(value: unknown): string {
   return typeof value === 'string' ? `"${short}"` : short;
 }
 
-/** The schema a path leads to, through optional parts, defaults, lists and objects. */
+/** The schema a path leads to, through optional parts, defaults, lists, objects and rows by name. */
 export function schemaAt(schema: z.ZodType, path: KeyPath): z.ZodType | undefined {
   let at: z.ZodType | undefined = unwrapped(schema);
   let described: z.ZodType | undefined = schema;
   for (const step of path) {
-    const def = at?.def as { element?: z.ZodType; shape?: Record<string, z.ZodType> } | undefined;
-    described = typeof step === 'number' ? def?.element : def?.shape?.[step];
+    const def = at?.def as
+      | { element?: z.ZodType; shape?: Record<string, z.ZodType>; valueType?: z.ZodType }
+      | undefined;
+    described = typeof step === 'number' ? def?.element : (def?.shape?.[step] ?? def?.valueType);
     at = described && unwrapped(described);
   }
   return described?.description === undefined ? at : described;

@@ -80,16 +80,21 @@ function fillRules(
 }
 
 /** What is wrong with a run's own figures. */
-export const overrideRules = (
-  flaws: readonly OverrideFlaw[],
-  { timbers, metals }: Materials,
-): Problem[] =>
+export const overrideRules = (flaws: readonly OverrideFlaw[], materials: Materials): Problem[] =>
   flaws.flatMap((flaw) => {
     const path: KeyPath = ['materials', flaw.table, flaw.name];
-    if (flaw.kind === 'incomplete')
-      return [problem('row-incomplete', path, { key: keyText(path), keys: flaw.keys.join(', ') })];
+    const known = Object.keys(materials[flaw.table]);
+    if (flaw.kind === 'incomplete') {
+      const guess = known.includes(flaw.name) ? null : nearest(flaw.name, known);
+      const facts = {
+        key: keyText(path),
+        keys: flaw.keys.join(', '),
+        nearest: guess ? `Did you mean ${guess}? If not, give them` : 'Give them',
+        ...(guess ? { guess } : {}),
+      };
+      return [problem('row-incomplete', path, facts)];
+    }
     if (flaw.kind === 'mix')
       return [problem('mix-unclear', [...path, 'mix'], { key: keyText([...path, 'mix']) })];
-    const known = Object.keys(flaw.table === 'timbers' ? timbers : metals);
     return unknown({ path, value: flaw.name }, `shared/${flaw.table}.yaml`, known);
   });

@@ -21,6 +21,12 @@ export type PaperWish = {
   readonly printed?: AcrossAlong;
 };
 
+/** The option of the command line that a problem of paper comes from; null: the file. */
+export function optionOf({ code }: Problem, { size, printed }: PaperWish = {}): string | null {
+  if (code === 'paper-too-small' && size !== undefined) return '--paper';
+  return code === 'printer-correction-large' && printed !== undefined ? '--printed' : null;
+}
+
 /** How far a printer's lengths may be off, as a share. More is a page that was fitted or shrunk. */
 export const MOST_OFF_RATIO = 0.03;
 

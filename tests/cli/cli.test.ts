@@ -13,6 +13,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { patternStarter } from '../../src/commands/starter.js';
 import { PROBLEM_CODES } from '../../src/messages.js';
 import { CLI, ROOT, runCli, type Where } from './run.js';
 
@@ -213,6 +214,31 @@ describe('new and explain', () => {
     const again = run(['new', 'pattern', 'cove'], { cwd: dir });
     expect(again.status).toBe(2);
     expect(readFileSync(join(dir, 'cove.yaml'), 'utf8')).toBe(text);
+  });
+
+  test('a new run of a pattern of another timber and size passes its check', () => {
+    const cove = patternStarter('heavy', 'x')
+      .replace('timber: western-redcedar', 'timber: american-beech')
+      .replace('scaleRatio: 1\n', 'scaleRatio: 2.2\n')
+      .replace('thicknessMm: 1.5,', 'thicknessMm: 3,')
+      .replace('  thicknessMm: 1.5\n', '  thicknessMm: 3\n');
+    writeFileSync(join(dir, 'heavy.yaml'), cove);
+    expect(run(['new', 'run', 'big', '--pattern', 'heavy.yaml'], { cwd: dir }).status).toBe(0);
+    const text = readFileSync(join(dir, 'big.yaml'), 'utf8');
+    expect(text).toContain('timber: american-beech, lengthMm: 400, widthMm: 140, thicknessMm: 44,');
+    // Nothing that only the scale or the eye at the bench can tell.
+    expect(text).not.toMatch(/massG|knots/);
+    expect(run(['check', 'big.yaml'], { cwd: dir })).toMatchObject({ status: 0 });
+  });
+
+  test.each([
+    ['nowhere.yaml', 'nowhere.yaml'],
+    [join(ROOT, 'templates/first-ice.yaml'), 'is a run file'],
+  ])('a new run of %s, which is no pattern, writes nothing', (pattern, said) => {
+    const { status, stderr } = run(['new', 'run', 'none', '--pattern', pattern], { cwd: dir });
+    expect(status).not.toBe(0);
+    expect(stderr).toContain(said);
+    expect(existsSync(join(dir, 'none.yaml'))).toBe(false);
   });
 
   test.each([

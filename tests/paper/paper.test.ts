@@ -1,9 +1,12 @@
 /** Sizes of sheets against their standards; corrections and their limits by hand. */
 import { describe, expect, test } from 'vitest';
 import { paperWish } from '../../src/commands/paper-options.js';
+import { load } from '../../src/load.js';
 import { tell } from '../../src/messages.js';
+import { paperWrong } from '../../src/papers.js';
 import { correctionOf, paperOf } from '../../src/pattern/paper.js';
 import { PAPER_SIZES } from '../../src/pattern/paper-schema.js';
+import { problem } from '../../src/problem.js';
 
 const FILE = { marginMm: 8, overlapMm: 10 };
 
@@ -104,11 +107,42 @@ describe('words of the command line', () => {
   test.each([
     [{ paper: 'B5' }, 'A4, A3, Letter, Legal'],
     [{ paper: '300x' }, '--paper is "", which is not a number'],
-    [{ paper: '10x20' }, 'must be 50 to 3000'],
+    [{ paper: '10x20' }, 'lengths are in mm, 50 to 3000 each. These sizes'],
+    [{ paper: '8.5x11' }, 'In inches it is Letter: write --paper Letter.'],
+    [{ paper: '14x8.5' }, 'In inches it is Legal: write --paper Legal.'],
+    [{ paper: '8,5x11' }, 'write it with a point, 8.5'],
+    [{ paper: '-210x297' }, 'must be 0 to'],
     [{ printed: '180' }, 'two lengths in mm, across first'],
     [{ printed: '179,6x240' }, 'write it with a point, 179.6'],
     [{ printed: '0x240' }, 'must be 1 to 1000'],
   ])('%j is refused', (options, words) => {
     expect(() => paperWish(options)).toThrow(words);
+  });
+});
+
+describe('what the line said is told of the line', () => {
+  test('lengths of the printer: of --printed, not of a place in the file', () => {
+    const { problems } = load('templates/first-ice.yaml', {
+      printed: { acrossMm: 100, alongMm: 240 },
+    });
+    expect(problems).toMatchObject([{ code: 'printer-correction-large', option: '--printed' }]);
+    expect(problems[0].at).toBeUndefined();
+  });
+
+  test.each(['first-ice', 'holm'])('a size that %s has no room on: of --paper', (name) => {
+    const file = `templates/${name}.yaml`;
+    const small = { of: 'job', problem: problem('paper-too-small', ['paper']) } as const;
+    expect(load(file, { size: [60, 80] }).placed(small)).toMatchObject({ option: '--paper' });
+    const { at, option } = load(file).placed(small);
+    expect(option).toBeUndefined();
+    expect(at?.file).toBe(file);
+  });
+
+  test('and the sizes that would do are told', () => {
+    // 147 mm are one too few for the bars: see problems.test.ts.
+    const [{ facts }] = paperWrong(paperOf({ ...FILE, sizeMm: [147, 200] }).paper, 'run', [], []);
+    expect(facts.enough).toBe('148 × 202 mm, or of those with a name A4, A3, Letter, Legal');
+    const wide = paperOf({ marginMm: 50, overlapMm: 10 }).paper;
+    expect(paperWrong(wide, 'run', [], [])[0].facts.enough).toMatch(/of those with a name A3$/);
   });
 });

@@ -44,13 +44,13 @@ describe('too small', () => {
   test('tells what needs room, how much there is, and what to do', () => {
     const [{ code, facts }, ...others] = paperProblems(A4, [station(260), gauge(300, 300)]);
     expect(others).toEqual([]);
-    expect(tell(code, facts)).toEqual({
+    expect(tell(code, { ...facts, enough: 'A3' })).toEqual({
       severity: 'error',
       what: 'Section gauge 1 of skerry is 300 × 300 mm with the room it needs.',
       limit:
         'The drawing’s part of a page is 193 × 258 mm upright, 280 × 171 mm turned, on 210 × 297 mm with 8 mm left white.',
       from: 'paper.size and paper.marginMm, less the bars and words that stand on every page',
-      fix: 'Take a larger size, or a smaller margin if the printer can.',
+      fix: 'Take a larger size (A3), or a smaller margin if the printer can.',
     });
   });
 });

@@ -79,6 +79,33 @@ describe('the form', () => {
     expect(problems.some((p) => p.code === 'unknown-key')).toBe(false);
   });
 
+  test('a decimal comma in a row whose whole part is out of range is told once', () => {
+    const { problems } = readForm(
+      source('materials:\n  coats:\n    epoxy: { mix: { aByVolume: 0,5, bByVolume: 1 } }\n'),
+      runSections,
+    );
+    const key = 'materials.coats.epoxy.mix.aByVolume';
+    const told = problems.filter((p) => p.facts.key === key);
+    expect(told).toMatchObject([{ code: 'comma-number', facts: { pointed: '0.5' } }]);
+  });
+
+  test.each([
+    ['timbers', 'densityKgm3', 'densityKgM3'],
+    ['metals', 'liquidKgm3', 'liquidKgM3'],
+    ['plates', 'sorce', 'source'],
+    ['coats', 'potlifeMin', 'potLifeMin'],
+    ['fittings', 'masG', 'massG'],
+    ['weights', 'lenghtMm', 'lengthMm'],
+  ])('a wrong key in a row of %s: the known ones, and the nearest', (table, wrong, right) => {
+    const { problems } = readForm(
+      source(`materials:\n  ${table}:\n    some-row: { ${wrong}: 20 }\n`),
+      runSections,
+    );
+    const [found] = problems.filter((p) => p.code === 'unknown-key');
+    expect(found.facts).toMatchObject({ guess: right, nearest: `Did you mean ${right}?` });
+    expect(String(found.facts.allowed).split(', ')).toContain(right);
+  });
+
   test('numbers: not text, not comma, not infinite, not whole where whole is needed', () => {
     const found = codes(
       'schema: 1\nscaleRatio: "2"\nsandingAllowanceMm: 1,5\nblockThicknessMm: .inf\n',

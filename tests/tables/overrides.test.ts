@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { tell } from '../../src/messages.js';
+import { overrideRules } from '../../src/pattern/item-rules.js';
 import { OWN_SOURCE, overridden, overrideSection } from '../../src/tables/overrides.js';
 import { MATERIALS } from '../mass/lures.js';
 
@@ -100,6 +102,15 @@ describe('rows of one’s own', () => {
       { kind: 'incomplete', table: 'weights', name: 'bullet', keys: ['diameterMm', 'lengthMm'] },
     ]);
     expect(materials.fittings.hook).toBeUndefined();
+  });
+
+  test('a new row that lacks something offers the known row it is close to', () => {
+    const fixes = (coats: object) =>
+      overrideRules(apply({ coats }).flaws, MATERIALS).map(
+        ({ code, facts }) => tell(code, facts).fix,
+      );
+    expect(fixes({ epoxi: { potLifeMin: 20 } })[0]).toMatch(/^Did you mean epoxy\? If not, give/);
+    expect(fixes({ 'beeswax-and-tar': {} })[0]).toMatch(/^Give them, or/);
   });
 
   test('a key that the kind does not have is told, and the row stays as it was', () => {
