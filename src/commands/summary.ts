@@ -40,14 +40,17 @@ export function summary(build: Build, dir: string): string {
     patterns,
     ...cuts,
     ...(nest === null ? [] : [timberWords(nest)]),
-    `Look first at ${dir}/${first}, ${dir}/float (how each lure lies in the water) and ${dir}/views. Print ${dir}/sheet/shop-sheet.pdf for the bench, and the jigs in ${dir}/jigs; pages at true size are beside the drawings (PDF). build.json has every number.`,
+    `Look first at ${dir}/${first}, ${dir}/float (how each lure lies in the water) and ${dir}/views. Print ${dir}/sheet/shop-sheet.pdf for the bench${jigCount(build) > 0 ? `, and the jigs in ${dir}/jigs` : ''}; pages at true size are beside the drawings (PDF). build.json has every number.`,
     'Saws, molten lead, dust and epoxy hurt people: README, "Cautions". Local rules come first.',
     '',
   ].join('\n\n');
 }
 
+const jigCount = ({ products }: Pick<Build, 'products'>): number =>
+  products.reduce((n, p) => n + p.jigs.length, 0);
+
 function made({ products, nest, sheets }: Build): string {
-  const jigs = products.reduce((n, p) => n + p.jigs.length, 0);
+  const jigs = jigCount({ products });
   const blanks = nest
     ? [
         soMany(
@@ -63,7 +66,7 @@ function made({ products, nest, sheets }: Build): string {
     ...blanks,
     ...stacks,
     ...(laid > 0 ? [soMany(laid, 'sheet')] : []),
-    soMany(jigs, 'jig'),
+    ...(jigs > 0 ? [soMany(jigs, 'jig')] : []),
   ].join(', ');
 }
 

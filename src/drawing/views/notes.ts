@@ -19,16 +19,37 @@ function notesOf(input: ViewsInput): readonly Note[] {
   const { timber, sandingAllowanceMm, lip, coats } = pattern;
   const wood = `${timber}, ${spelled(timberDensityKgM3, 0)} kg/m³, block ${mm(blank.thicknessMm)} thick`;
   const sizes = lip && [lip.widthMm, lip.lengthMm, lip.thicknessMm].map(roundMm).join(' × ');
-  const films = coats.map((c) => `${c.count} × ${c.name} ${roundMm(c.thicknessMm)} mm`);
   return [
     { caption: 'timber', text: wood },
     { caption: 'sawn', text: `${mm(sandingAllowanceMm)} left on all round; ${rounding(input)}` },
     ...(lip ? [{ caption: 'lip', text: `${lip.material} ${sizes} mm` }] : []),
-    { caption: 'coats', text: films.length > 0 ? films.join(', ') : 'none' },
+    ...coatNotes(coats),
     { caption: 'afloat', text: `${afloat(float)}, in water of ${waterWords(float)}` },
     ...(note === '' ? [] : [{ caption: 'note', text: note }]),
   ];
 }
+
+/** Scripts that are read from the right: Hebrew, Arabic and those between them in Unicode. */
+const FROM_RIGHT = /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]/;
+
+/**
+ * A name is any text, so it stands last: one that is read from the right then changes places with
+ * nothing. Where there is one, each coat has a line of its own, as what followed it would be turned too.
+ */
+function coatNotes(coats: ViewsInput['pattern']['coats']): readonly Note[] {
+  const films = coats.map((c) => `${c.count} × ${roundMm(c.thicknessMm)} mm ${c.name}`);
+  const isApart = films.some((film) => FROM_RIGHT.test(film));
+  const lines = isApart ? atMost(films, MOST_COATS) : [films.join(', ') || 'none'];
+  return lines.map((text, i) => ({ caption: i === 0 ? 'coats' : '', text }));
+}
+
+/** On lines of their own: with more, the views would have no room. */
+const MOST_COATS = 6;
+
+const atMost = (lines: readonly string[], most: number): readonly string[] =>
+  lines.length <= most
+    ? lines
+    : [...lines.slice(0, most - 1), `and ${lines.length - most + 1} more coats`];
 
 const rounding = ({ roundOverMm }: ViewsInput): string =>
   roundOverMm > 0

@@ -61,12 +61,35 @@ describe('the sheets of shipped patterns', () => {
       'western-redcedar',
       'block 20.0 mm thick',
       '1.5 mm left on all round; round-over bit 10 mm',
-      '1 × sealer 0.05 mm, 3 × epoxy 0.15 mm',
+      '1 × 0.05 mm sealer, 3 × 0.15 mm epoxy',
       'polycarbonate 22 × 34 × 1.5 mm',
       `Floats nose down ${Math.abs(float.trimDeg).toFixed(1)}° at ${float.massG.toFixed(2)} g, rigged`,
       `water of ${float.water.densityKgM3.toFixed(1)} kg/m³ (9 °C, salinity 5)`,
     ])
       expect(words).toContain(said);
+  });
+
+  test('a coat whose name is read from the right stands last in a line of its own', () => {
+    const file = fileOf('skerry');
+    const coat = { thicknessMm: 0.03, count: 2 };
+    const coats = ['לכה', 'طلاء', 'top'].map((name) => ({ ...coat, name }));
+    const words = wordsOf(viewSheets(madeInput({ ...file, coats })));
+    expect(words).toEqual(
+      expect.arrayContaining(['2 × 0.03 mm לכה', '2 × 0.03 mm طلاء', '2 × 0.03 mm top']),
+    );
+    expect(words.filter((w) => w === 'coats')).toHaveLength(1);
+  });
+
+  test('twenty coats with such long names still leave room for the views', () => {
+    const file = fileOf('skerry');
+    const coats = Array.from({ length: 20 }, (_, i) => ({
+      name: `${'לכה '.repeat(9)}${i}`,
+      thicknessMm: 0.125,
+      count: 20,
+    }));
+    const sheets = viewSheets(madeInput({ ...file, coats }));
+    expect(sheets.flatMap(checkPicture)).toEqual([]);
+    expect(wordsOf(sheets)).toContain('and 15 more coats');
   });
 
   test('what goes where, by the pattern’s numbers', () => {
