@@ -111,7 +111,7 @@ function commands(terminal: Terminal, done: (code: number) => void): Command {
       'Build a run or a single pattern: cut files, solids, jigs, record and manifest, all or nothing.',
       'blankwright make templates/first-ice.yaml',
       'blankwright make templates/holm.yaml --out output/holm-trial',
-      'blankwright make --paper Letter --printed 179.6x240.4 templates/first-ice.yaml',
+      'blankwright make templates/holm.yaml --paper Letter --printed 179.6x240.4',
     )
       .option('--out <dir>', 'folder for the set (default: output/NAME)', once)
       .option(

@@ -259,6 +259,7 @@ describe('the demo run', () => {
     expect(manifest.files).toHaveLength(demo.files.length);
     expect(new Set(manifest.files.map((f: { kind: string }) => f.kind))).toEqual(
       new Set([
+        'sheet',
         'face',
         'template',
         'template-sheet',
@@ -290,7 +291,13 @@ describe('the demo run', () => {
     expect(face && text(face)).toBe(readFileSync(join(ROOT, 'docs/face.svg'), 'utf8'));
   });
 
-  test('and the other one is skerry at rest (else: copy it to docs/float.svg)', () => {
+  test('another is the first of skerry’s views (else: copy it to docs/views.svg)', () => {
+    const lines = demo.files.find((f) => f.path === 'views/skerry-1.svg');
+    const shown = readFileSync(join(ROOT, 'docs/views.svg'), 'utf8');
+    expect(lines && text(lines)).toBe(shown.replace(/blankwright [\d.]+/, 'blankwright test'));
+  });
+
+  test('and the third one is skerry at rest (else: copy it to docs/float.svg)', () => {
     const rest = demo.files.find((f) => f.path === 'float/skerry.svg');
     expect(rest && text(rest)).toBe(readFileSync(join(ROOT, 'docs/float.svg'), 'utf8'));
   });

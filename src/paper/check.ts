@@ -18,6 +18,7 @@ type Mark = {
   /** Half the breadth of its ink. */
   readonly half: number;
   readonly isLine: boolean;
+  readonly isText: boolean;
   /** Of a window: what is in it and how it is moved onto the page. */
   readonly group: { readonly item: Group; readonly onto: Matrix } | null;
 };
@@ -68,7 +69,10 @@ function pageFlaws(file: PaperFile, page: PaperPage, paper: Paper): string[] {
   const over = windows.flatMap((w) =>
     others.filter((o) => overlap(boxOf(w.points), grownBox(boxOf(o.points), o.half))),
   );
+  const texts = others.filter((o) => o.isText).map((o) => boxOf(o.points));
+  const crowded = texts.filter((a, i) => texts.some((b, k) => k > i && overlap(a, b)));
   return [
+    ...(crowded.length > 0 ? [`${where}: ${crowded.length} texts over others`] : []),
     ...(off.length > 0 ? [`${where}: ${off.length} things off the printable part`] : []),
     ...(over.length > 0 ? [`${where}: ${over.length} things over the drawing`] : []),
     ...[100, 101.6]
@@ -215,15 +219,17 @@ function marksOf(items: readonly PageItem[], onto: Matrix): Mark[] {
     if (item.kind === 'path') {
       const points = at(pathPoints(item.path, CHORD_MM));
       const isLine = item.path.vertices.length === 2;
-      return [{ points, half: (item.pen?.widthMm ?? 0) / 2, isLine, group: null }];
+      const half = (item.pen?.widthMm ?? 0) / 2;
+      return [{ points, half, isLine, isText: false, group: null }];
     }
     if (item.kind === 'group') {
       const inner = times(onto, item.matrix);
       if (!item.window) return marksOf(item.items, inner);
       const points = cornersOf(item.window).map((p) => applied(inner, p));
-      return [{ points, half: 0, isLine: false, group: { item, onto: inner } }];
+      return [{ points, half: 0, isLine: false, isText: false, group: { item, onto: inner } }];
     }
-    return [{ points: at(cornersOf(boxOfItem(item))), half: 0, isLine: false, group: null }];
+    const points = at(cornersOf(boxOfItem(item)));
+    return [{ points, half: 0, isLine: false, isText: item.kind === 'text', group: null }];
   });
 }
 

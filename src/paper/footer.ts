@@ -114,7 +114,7 @@ export function footer(frame: Frame, leaflet: Leaflet, place: Place): Footer {
   };
 }
 
-export const barsAt = ([x, y]: Point2): Bar[] =>
+const barsAt = ([x, y]: Point2): Bar[] =>
   BARS.map(({ lengthMm }, i) => ({
     lengthMm,
     fromMm: [x, y + BAR_Y_MM[i]],
@@ -124,7 +124,7 @@ export const barsAt = ([x, y]: Point2): Bar[] =>
 const [END_MM, STEP_MM] = [1.8, 1]; // half a tick at an end, a tick between
 
 /** A fine line with upright ends to lay a rule on, ticks between, its length beside it. */
-export function barItems({ fromMm: [x0, y], toMm }: Bar, { name, stepMm, lengthMm }: BarName) {
+function barItems({ fromMm: [x0, y], toMm }: Bar, { name, stepMm, lengthMm }: BarName) {
   const steps = Math.round(lengthMm / stepMm) - 1;
   return [
     lineItem([x0, y], toMm, PENS.mark),
@@ -138,7 +138,6 @@ export function barItems({ fromMm: [x0, y], toMm }: Bar, { name, stepMm, lengthM
 }
 
 type BarName = (typeof BARS)[number];
-export const BAR_NAMES: readonly BarName[] = BARS;
 
 function placeItems({ number, of, row, column, rows, columns }: Place, [x, y]: Point2): PageItem[] {
   const page = `Page ${number} of ${of}`;

@@ -117,7 +117,7 @@ export function joinItems({ axis, at, crosses, clear }: Join): PageItem[] {
   ];
 }
 
-export const crossItems = ([x, y]: Point2): PageItem[] => [
+const crossItems = ([x, y]: Point2): PageItem[] => [
   lineItem([x - ARM_MM, y], [x + ARM_MM, y], PENS.mark),
   lineItem([x, y - ARM_MM], [x, y + ARM_MM], PENS.mark),
 ];

@@ -4,6 +4,7 @@ import { strokesBox } from '../drawing/drawing.js';
 import type { PageItem, Pen } from '../formats/pdf.js';
 import { polyline } from '../geometry/arcpath.js';
 import type { Box, Point2 } from '../geometry/vec.js';
+import type { Sketch } from './paper-file.js';
 
 export const INK = '#000000';
 export const PAPER = '#ffffff';
@@ -37,7 +38,7 @@ const BY_LAYER: Readonly<Record<LayerName, readonly [solid: Pen, dashed: Pen] | 
 /** Ink reaches so far beyond the lines themselves, mm, with some air. */
 const INK_MM = 0.5;
 
-export function strokeItems(strokes: readonly Stroke[]): PageItem[] {
+function strokeItems(strokes: readonly Stroke[]): PageItem[] {
   return strokes.flatMap((stroke): PageItem[] => {
     const pens = BY_LAYER[stroke.layer];
     if (!pens) return [];
@@ -49,7 +50,7 @@ export function strokeItems(strokes: readonly Stroke[]): PageItem[] {
 }
 
 /** Strokes of a drawing as a sketch, all but its rules and notes. */
-export function sketchOf(strokes: readonly Stroke[]) {
+export function sketchOf(strokes: readonly Stroke[]): Sketch {
   const kept = strokes.filter((s) => BY_LAYER[s.layer] !== null);
   return { items: strokeItems(kept), box: grown(strokesBox(kept), INK_MM) };
 }

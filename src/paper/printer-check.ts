@@ -1,7 +1,7 @@
 /** The page that measures the printer: two long lines, and room to write down what they measured. */
 import type { PageItem } from '../formats/pdf.js';
 import type { Box, Point2 } from '../geometry/vec.js';
-import type { Paper } from '../pattern/paper.js';
+import { MOST_OFF_RATIO, type Paper } from '../pattern/paper.js';
 import { footer } from './footer.js';
 import { frameOf } from './frame.js';
 import type { CheckLines, Leaflet, PaperFile } from './paper-file.js';
@@ -108,18 +108,18 @@ function textItems(
     `blankwright make --printed ${example} FILE`,
     'or write it in the run file, for every time:',
     'paper: { printedAcrossMm: …, printedAlongMm: … }',
-    'A page is off by more than 3 %? Then it was not printed at 100 %.',
+    `More than ${100 * MOST_OFF_RATIO} % off? Then it was not printed at 100 %.`,
   ];
   const textLeft = x + 4;
   const column = Math.min(150, right - textLeft);
-  let line = Math.min(y, alongTop) - 24;
+  let line = Math.min(y, alongTop) - 16;
   const said = (text: string) => {
     line -= LINE_MM;
     return textItem(text, [textLeft, line]);
   };
   const spaced = (text: string) => {
     const items = linesOf(text, column).map(said);
-    line -= LINE_MM / 2;
+    line -= LINE_MM / 3;
     return items;
   };
   return [

@@ -17,8 +17,8 @@ export type Whole = {
   readonly isJoined: boolean;
 };
 
-/** Room for the bars beside the printer's long line, and for words, mm. */
-const LEAST_MM: Point2 = [BARS_WIDE_MM + 10, 30];
+/** Room for the bars beside the printer's long line, and for the words of that page, mm. */
+const LEAST_MM: Point2 = [BARS_WIDE_MM + 10, 160];
 /** Less of an overlap can not be glued, mm. */
 const LEAST_OVERLAP_MM = 8;
 

@@ -1,7 +1,7 @@
 /** Sentences that stand on paper. Cautions leave the last word to local rules. */
 import type { Blank } from '../blank/blank.js';
 import { plain } from '../drawing/strokes.js';
-import { MOST_OFF_RATIO, type Paper } from '../pattern/paper.js';
+import type { Paper } from '../pattern/paper.js';
 import type { Leaflet } from './paper-file.js';
 
 export const titleOf = (what: string, { name, version }: Pick<Blank, 'name' | 'version'>): string =>
@@ -24,8 +24,6 @@ function correctionNote({ check, printed }: Paper): string {
     ? 'Not corrected: paper/printer-check.pdf measures the printer.'
     : `Corrected for a printer that makes ${plain(acrossMm)} of ${plain(check.acrossMm)} mm across and ${plain(alongMm)} of ${plain(check.alongMm)} mm along.`;
 }
-
-export const OFF_NOTE = `More than ${plain(100 * MOST_OFF_RATIO)} % off? Then it was not printed at 100 %.`;
 
 export const HAND_CAUTION =
   'Small parts: push block or jig, never fingers near the blade. Local rules come first.';

@@ -9,14 +9,14 @@ import { grown } from './pens.js';
 /** Between drawing and footer, mm. */
 const OVER_FOOTER_MM = 2;
 /** Round the drawing's part of a page that is joined to others, for words and the ends of cut lines, mm. */
-export const BORDER_MM = 5;
+const BORDER_MM = 5;
 /** White round a drawing on several pages, so that there is room for register crosses, mm. */
-export const WHITE_MM = 7;
+const WHITE_MM = 7;
 
 /** What of a page a drawing may take: all over the footer, and what is left of it inside a border. */
 export type Room = { readonly frame: Frame; readonly whole: Box; readonly joined: Box };
 
-export function roomOn(paper: Paper, way: Way, leaflet: Leaflet): Room {
+function roomOn(paper: Paper, way: Way, leaflet: Leaflet): Room {
   const frame = frameOf(paper, way);
   const [left, bottom, right, top] = frame.clear;
   const whole: Box = [left, bottom + footerHeight(frame, leaflet) + OVER_FOOTER_MM, right, top];

@@ -25,6 +25,10 @@ export type RecordedPattern = {
   readonly timber: string;
   readonly blockThicknessMm: number;
   readonly sandingAllowanceMm: number;
+  readonly float: {
+    /** Null where the pattern wishes nothing. */
+    readonly wish: { readonly met: boolean } | null;
+  };
 };
 
 export type RecordedNest = {

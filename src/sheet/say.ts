@@ -83,7 +83,7 @@ export const placed = (place: Place<unknown>): Quantity =>
 /** Millimeters, in inches too; without a unit where the head of a column has it. */
 export function mm(
   place: Place<number>,
-  form: 'given' | 'fixed-0' | 'fixed-1' | 'size-1' = 'fixed-1',
+  form: 'given' | 'fixed-0' | 'fixed-1' | 'up-0' | 'size-1' = 'fixed-1',
   unit: 'mm' | '' = 'mm',
 ): Quantity {
   const inch: Form = form === 'size-1' ? 'inch-size' : 'inch';

@@ -11,7 +11,7 @@ import { coatsSection } from './sections/coats.js';
 import { hardwareSection } from './sections/hardware.js';
 import { headSection } from './sections/head.js';
 import { holesSection } from './sections/holes.js';
-import { sawSection } from './sections/saw.js';
+import { sawOneSection, sawSection } from './sections/saw.js';
 import { shapeSection } from './sections/shape.js';
 import { timberSection } from './sections/timber.js';
 import { timelineSection } from './sections/timeline.js';
@@ -42,7 +42,11 @@ export function shopSheet(
     footer: say(TEXTS.footer, { name: free(at(record, 'name')), tool: free(at(record, 'tool')) }),
     pageWords: TEXTS.page,
     inches: plain.shop.inches,
-    sections: [headSection(record, hash, steps), ...steps],
+    // The stations of a run have pages of their own, to be hung up there; one lure is made on one bench.
+    sections: [
+      headSection(record, hash, steps),
+      ...(plain.kind === 'run' ? steps : steps.map((s) => ({ ...s, newPage: false }))),
+    ],
   };
 }
 
@@ -56,11 +60,11 @@ function stepSections(
   const recorded = each(at(record, 'patterns'));
   const makers: readonly ((step: number) => readonly Section[])[] = [
     (step) => [timberSection(record, step)],
-    ...(nest ? [(step: number) => [sawSection(nest, faces, step)]] : []),
+    (step) => [nest ? sawSection(nest, faces, step) : sawOneSection(record, step)],
     (step) => [holesSection(record, step)],
     (step) => [ballastSection(shop, step)],
     (step) => [shapeSection(record, step)],
-    (step) => [weightsSection(patterns, step)],
+    (step) => [weightsSection(record, step)],
     (step) => [coatsSection(each(at(shop, 'finishes')), step)],
     (step) => [hardwareSection(shop, step)],
     (step) => [timelineSection(shop, step)],

@@ -10,6 +10,7 @@ import { Fault } from '../problem.js';
  * - `count`: a whole number
  * - `given`: as a file or a table gave it: up to three decimals, no zeros behind
  * - `fixed-N`: N decimals
+ * - `up-0`: the next whole number that is no less: what is cut to length
  * - `size-N`: the same without its sign, where words tell the side
  * - `signed-N`: the same with its sign, plus too
  * - `percent-N`: a share of one as a percentage
@@ -23,6 +24,7 @@ export type Form =
   | 'count'
   | 'given'
   | `fixed-${0 | 1 | 2}`
+  | 'up-0'
   | `size-${1 | 2}`
   | `signed-${1 | 2}`
   | `percent-${0 | 1}`
@@ -48,6 +50,8 @@ export function shown(form: Form, value: number): string {
       return fixed(value, 3).replace(/\.?0+$/, '');
     case 'fixed':
       return fixed(value, Number(detail));
+    case 'up':
+      return fixed(Math.ceil(value), 0);
     case 'size':
       return fixed(Math.abs(value), Number(detail));
     case 'signed':

@@ -12,6 +12,7 @@ export const TEXTS = {
   dash: '–',
   space: ' ',
   comma: ', ',
+  stop: '.',
   semicolon: '; ',
   times: ' × ',
   to: ' to ',
@@ -22,7 +23,7 @@ export const TEXTS = {
     heading: 'What to make',
     made: 'Made by {tool}. Every figure is one of build.json {hash}; the manifest has the whole hash.',
     about:
-      'The sheet follows the work in its order, one station a page. Lengths are in mm, masses in g, angles in degrees; stations are measured from the nose along the datum line. Boxes are to tick, empty cells to write in.',
+      'The sheet follows the work in its order. Lengths are in mm, masses in g, angles in degrees; stations are measured from the nose along the datum line. Boxes are to tick, empty cells to write in.',
     inches:
       'Behind each length in mm stands the same length in inches, to the nearest sixty-fourth: a help for the eye. Mark and set in mm.',
     note: 'Note',
@@ -51,8 +52,8 @@ export const TEXTS = {
     },
     title: 'Timber to get out',
     single:
-      'Take {timber}, {thickness} thick and somewhat longer than the lure’s {length}, clear at the nose end. A run file plans whole blocks.',
-    tape: 'Double-sided tape: {joints} joints between blocks, together {length} along the blocks, {area} of faces. Tape the whole length; a stack that slides under the saw spoils all its layers.',
+      'Take {timber}, {thickness} thick, somewhat longer than the lure’s {length} and wider than its template is high, clear at the nose end. A run file plans whole blocks.',
+    tape: 'Double-sided tape between blocks: joints {joints}, together {length} along the blocks, {area} of faces. Tape the whole length; a stack that slides under the saw spoils all its layers.',
     sheets: 'Sheets to cut: templates and lips',
     sheetColumns: {
       kind: 'For',
@@ -67,17 +68,19 @@ export const TEXTS = {
 
   saw: {
     heading: 'Saw the blanks',
+    single:
+      'Draw round the template, or glue its paper on the block, the datum line along the grain. Leave the line; saw on the waste side.',
     steered:
       'Glue the face’s paper on the stack, or draw round the templates. Leave the line; saw on the waste side. Numbers in rings are the order; dashed lines are the blade’s way in.',
     follows:
       'The machine follows the file: kerf is in it, openings come before outlines. Fix the stack; let no piece come loose in the cut.',
     face: 'Face {id}',
-    counts: '{outlines} outlines, {layers} layers to a stack, {copies} to saw: ',
+    counts: 'Outlines: {outlines}. Layers in a stack: {layers}. Stacks to saw: {copies}, of ',
     stack: '{copies} × ({blocks})',
     block: '{count} {block}',
     size: 'Block {length} × {width} × {thickness}; stack {height} high.',
     parting:
-      'First part the stack at the lettered lines: {cuts}. Pieces then in the hand: {pieces}.',
+      'First part the stack along the lettered lines, in the order of their letters; lines: {cuts}. Pieces then in the hand: {pieces}.',
     whole: 'Length in the hand: {pieces}. Support both ends; stop the saw before backing out.',
     relief: 'Relief cuts before their outline: {cuts}.',
     order: 'Saw in this order',
@@ -103,7 +106,7 @@ export const TEXTS = {
   },
 
   drill: {
-    title: 'Holes of {pattern}, {count} lures',
+    title: 'Holes of {pattern}, lures: {count}',
     columns: {
       hole: 'Hole',
       bit: 'Bit mm',
@@ -129,6 +132,10 @@ export const TEXTS = {
     leansForward: '{place}, leaning {tilt} forward',
     through: '{depth}, then right through from the other end',
     rightThrough: 'right through',
+    sawnNose:
+      'Stations are measured from the nose of the finished lure. The nose of the sawn blank stands ahead of it by what comes off all round: with the rule on the sawn nose, add ',
+    sawnNoseOf: '{allowance} for {pattern}',
+    wire: '*Through-wire*, {pattern}: a wire with an eye in the belly, or wound at its eyes, goes through no bore. Saw or rout a slot as wide as the bore from the belly up to the line of the wire while the sides are flat; lay the bent wire in, and close the slot with glue and a strip of the same timber. A straight wire goes through a bore drilled from both ends.',
   },
 
   ballast: {
@@ -195,14 +202,17 @@ export const TEXTS = {
     gauge: '{number} at {station}',
     byGauge:
       'Sand to the gauges, by number, each square to the datum line at its station; the round-over map shows how far from the edge the wood still stands.',
-    byEye: 'No gauges were made: sand to the template, alike on both sides of the center line.',
+    byEye:
+      'No gauges were made. The template is the sawn outline, larger all round than the lure: sand to the sections and the table of offsets of the views, alike on both sides of the center line.',
+    bearing:
+      'The bearing of the bit must find a flat to run on, on the second side too: where it would not, take the next smaller bit, and do the rest by hand.',
   },
 
   weights: {
     heading: 'Weights to expect',
     about:
       'Weigh a few blanks at every stage. Nineteen of twenty lie between the two limits. The change against the stage before tells more than the weight: in it the density of the board hardly counts.',
-    title: '{pattern}, {count} lures',
+    title: '{pattern}, lures: {count}',
     columns: {
       stage: 'Stage',
       mass: 'Expect g',
@@ -265,10 +275,13 @@ export const TEXTS = {
     heading: 'Seal and coat',
     none: 'No coats are planned for these lures.',
     about:
-      'Amounts are what to make ready: solvent and what stays in pot, brush and drips are in them. Weigh the parts; measure by volume only where the maker’s data sheet gives the same ratio. Where the tin says otherwise, the tin is right.',
+      'Amounts are what to make ready: solvent and what stays in pot, brush and drips are in them. Weigh the parts; measure by volume only where the maker’s data sheet gives the same ratio. Which part is called A differs from tin to tin: go by what each is. Where the tin says otherwise, the tin is right.',
+    hanging:
+      'Hang the lures by a wire in a pilot hole or an eye, apart from each other, and turn them while epoxy is on until it no longer runs. Keep lip slot, pilots and bore open: plug or tape them, and cut film out of the slot before the lip is tried in it.',
     title: '{name}, coat {coat} of {of}',
     partA: 'Part A',
     partB: 'Part B',
+    named: '{part}, {name}',
     total: 'Make ready',
     lures: 'Lures',
     dry: 'Next coat after',
@@ -365,7 +378,7 @@ export const TEXTS = {
     heading: 'Tub test',
     title: 'Tub test of {pattern} {version}',
     first:
-      'Hang the sealed and rigged lure in still water at {temperature}, salinity {salinity} psu ({density}). Wet it, let the bubbles go, and let it come to rest.',
+      'Lay the lure, coated and rigged as in the last row of its weights, in still water at {temperature}, salinity {salinity} psu ({density}). Wet it, let the bubbles go, and let it come to rest.',
     told: '{pattern} in the water as it should lie.',
     verdicts: {
       floats: 'It floats.',
@@ -417,7 +430,9 @@ export const TEXTS = {
       station: 'Under station mm',
     },
     trialAbout:
-      'Twice as much off wants twice the weight. Once it sits right, drill or fill that blank so much more; later coats only make it heavier.',
+      'Twice as much off wants twice the weight. Once it sits right, write weight and place down: glue so much into this lure under a last coat, and drill the next ones deeper. One that rides too low is too heavy and no weight mends it: take metal out of it, and drill the next ones less deep.',
+    unwished:
+      '*This is not what the pattern wishes.* The command *ballast* looks for holes that do, before wood is cut.',
     why: {
       'needs-lift': 'no weight does it: it needs lift',
       'off-the-lure': 'no weight on the lure does it',

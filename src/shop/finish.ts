@@ -8,6 +8,9 @@ export type MixParts = {
   readonly bByVolume: number;
   readonly densityAKgM3: number;
   readonly densityBKgM3: number;
+  /** What each part is, as on its tin; null where nobody says. */
+  readonly aName: string | null;
+  readonly bName: string | null;
 };
 
 /** Liquid as it is measured out; the four parts are null for a one-part coat. */

@@ -8,14 +8,19 @@ import type { Measured, MixParts } from './shop.js';
 export function partsOf(mix: Mix): MixParts {
   if (!isClearMix(mix)) throw new Fault(`a mix of two ratios: ${JSON.stringify(mix)}`);
   const { aByVolume, bByVolume, aByMass, bByMass, densityAKgM3, densityBKgM3 } = mix;
-  const densities = { densityAKgM3, densityBKgM3 };
+  const parts = {
+    densityAKgM3,
+    densityBKgM3,
+    aName: mix.aName ?? null,
+    bName: mix.bName ?? null,
+  };
   if (aByVolume !== undefined && bByVolume !== undefined) {
     const heavier = (bByVolume * densityBKgM3) / (aByVolume * densityAKgM3);
-    return { aByMass: 100, bByMass: 100 * heavier, aByVolume, bByVolume, ...densities };
+    return { aByMass: 100, bByMass: 100 * heavier, aByVolume, bByVolume, ...parts };
   }
   const [a, b] = [aByMass ?? Number.NaN, bByMass ?? Number.NaN];
   const larger = b / densityBKgM3 / (a / densityAKgM3);
-  return { aByMass: a, bByMass: b, aByVolume: 1, bByVolume: larger, ...densities };
+  return { aByMass: a, bByMass: b, aByVolume: 1, bByVolume: larger, ...parts };
 }
 
 /** Liquid for a cured film: solvent leaves it, and some never reaches a lure. */

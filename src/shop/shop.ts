@@ -213,8 +213,8 @@ export type WeightToBuy = {
 
 /** What is done at the bench, in the order it is done; `glue` is that of lip and wire. */
 export const STEPS = [
-  'trace',
   'tape',
+  'trace',
   'saw',
   'slot',
   'drill',

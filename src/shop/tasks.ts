@@ -33,7 +33,7 @@ export function tasksOf(
     waitHours: counts[step] > 0 ? steps[step].waitHours : 0,
     cureHours: 0,
   });
-  const before = ['trace', 'tape', 'saw', 'slot', 'drill', 'pour', 'weights'] as const;
+  const before = ['tape', 'trace', 'saw', 'slot', 'drill', 'pour', 'weights'] as const;
   return [
     ...before.map(task),
     task('round-over'),

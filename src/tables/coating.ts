@@ -17,6 +17,8 @@ const mix = z
       'Density of liquid part A; with it a ratio by volume becomes one by mass.',
     ),
     densityBKgM3: liquid('Density of liquid part B.'),
+    aName: z.string().min(1).max(30).optional().describe('What part A is, as on its tin.'),
+    bName: z.string().min(1).max(30).optional().describe('What part B is, as on its tin.'),
   })
   .describe(
     'Of a two-part coat: its two parts. Left out: a one-part coat, out of the tin. A row of the program calls the lighter liquid A, for epoxy the hardener; go by what stands on your tins.',

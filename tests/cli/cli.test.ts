@@ -61,6 +61,7 @@ describe('make', () => {
       'template',
       'gauge',
       'round-over-map',
+      'printer-check',
       'picture',
       'view',
       'jig',

@@ -81,6 +81,11 @@ describe('a damaged page', () => {
       '1 things over the drawing',
     ],
     [
+      'words over words',
+      withItems((items) => [...items, textItem('here', [10, 30]), textItem('there', [11, 31])]),
+      'texts over others',
+    ],
+    [
       'a line in the margin',
       withItems((items) => [
         ...items,

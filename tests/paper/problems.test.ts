@@ -38,6 +38,9 @@ describe('too small', () => {
     // 4 in and its name take 121 mm, the line along beside them 10 more.
     expect(codes(sized([147, 200]))).toEqual(['paper-too-small']);
     expect(codes(sized([148, 200]))).toEqual([]);
+    // What is said on the page that measures the printer takes 160 mm.
+    expect(codes(sized([300, 176]))).toEqual(['paper-too-small']);
+    expect(codes(sized([300, 177]))).toEqual([]);
     expect(codes(paperOf({ marginMm: 40, overlapMm: 10 }).paper)).toEqual(['paper-too-small']);
   });
 

@@ -5,6 +5,7 @@ import { checkPapers } from '../../src/paper/check.js';
 import { paperFile } from '../../src/paper/pages.js';
 import type { Papers } from '../../src/paper/paper-file.js';
 import { checkLines, printerCheck } from '../../src/paper/printer-check.js';
+import { printNotes } from '../../src/paper/sentences.js';
 import { roomsOn, sizeOf, tiling } from '../../src/paper/tiling.js';
 import { type Paper, paperOf } from '../../src/pattern/paper.js';
 import { A4, boxSketch, ERRING, LEAFLET } from './sample.js';
@@ -114,6 +115,21 @@ describe('by chance', () => {
       ),
       { seed: 6, numRuns: 150 },
     );
+  });
+
+  // ISO 216, A5: the words of the page stand over the bars, in one column.
+  test('so does a sheet that is hardly wider than the bars', () => {
+    const { paper } = paperOf({ sizeMm: [148, 177], marginMm: 8, overlapMm: 10 });
+    const leaflet = { ...LEAFLET, notes: printNotes(LEAFLET, paper) };
+    for (const [wide, high] of [
+      [100, 60],
+      [300, 80],
+      [90, 400],
+    ]) {
+      const file = paperFile(leaflet, [boxSketch(wide, high)], paper);
+      const files = [printerCheck(paper), file];
+      expect(checkPapers({ paper, files, checkLines: checkLines(paper) })).toEqual([]);
+    }
   });
 
   test('paper of the tests errs as they say', () => {

@@ -20,6 +20,7 @@ export const coatsSection = (finishes: readonly Place<Finish>[], step: number): 
       : [
           caution(TEXTS.cautions.coats),
           paragraph(say(coats.about)),
+          paragraph(say(coats.hanging)),
           ...finishes.flatMap((finish, i) => applied(finish, finishes[i - 1] ?? null)),
         ],
 });
@@ -68,6 +69,7 @@ const called = (finish: Place<Finish>): Inlines =>
 
 function figures(finish: Place<Finish>): readonly Figure[] {
   const parts = partsOf(finish);
+  const names = present(at(finish, 'parts'));
   const amount = (grams: Place<number>, milliliters: Place<number>) => ({
     value: [g(grams)],
     detail: say(coats.or, { ml: ml(milliliters) }),
@@ -75,8 +77,14 @@ function figures(finish: Place<Finish>): readonly Figure[] {
   return [
     ...(parts
       ? [
-          { label: say(coats.partA), ...amount(parts.aG, parts.aMl) },
-          { label: say(coats.partB), ...amount(parts.bG, parts.bMl) },
+          {
+            label: named(coats.partA, names && at(names, 'aName')),
+            ...amount(parts.aG, parts.aMl),
+          },
+          {
+            label: named(coats.partB, names && at(names, 'bName')),
+            ...amount(parts.bG, parts.bMl),
+          },
         ]
       : [{ label: say(coats.total), ...amount(at(finish, 'totalG'), at(finish, 'totalMl')) }]),
     { label: say(coats.lures), value: [count(at(finish, 'lures'))], detail: [] },
@@ -91,6 +99,12 @@ function figures(finish: Place<Finish>): readonly Figure[] {
       detail: [],
     },
   ];
+}
+
+/** A part, and what it is where that is known. */
+function named(part: string, name: Place<string | null> | null): Inlines {
+  const known = name && present(name);
+  return known ? say(coats.named, { part: say(part), name: free(known) }) : say(part);
 }
 
 /** Ratio, pot life and waste. */

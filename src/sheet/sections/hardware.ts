@@ -58,7 +58,7 @@ const wires = (shop: Place<Shop>): readonly Block[] =>
         say(hardware.wire, {
           diameter: mm(at(wire, 'diameterMm'), 'given'),
           pattern: strong([free(at(pattern, 'name'))]),
-          length: strong([mm(at(wire, 'lengthToCutMm'), 'fixed-0')]),
+          length: strong([mm(at(wire, 'lengthToCutMm'), 'up-0')]),
         }),
       ),
     ];

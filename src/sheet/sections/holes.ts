@@ -4,7 +4,7 @@ import { caution, column, numbers, paragraph, TICKS, table } from '../blocks.js'
 import type { Block, Inlines, Section } from '../document.js';
 import { at, each, type Place, present } from '../place.js';
 import type { SheetRecord } from '../record.js';
-import { count, free, mm, quantity, say, strong, TICK, word } from '../say.js';
+import { count, free, joined, mm, quantity, say, strong, TICK, word } from '../say.js';
 import { TEXTS } from '../texts.js';
 
 const { slot, drill } = TEXTS;
@@ -21,11 +21,28 @@ export function holesSection(record: Place<SheetRecord>, step: number): Section 
     blocks: [
       paragraph(say(slot.first)),
       ...slots(record, patterns),
+      ...fromSawnNose(record),
       ...(drilled.length > 0
         ? [caution(TEXTS.cautions.drill), paragraph(say(drill.about)), ...drilled.map(holes)]
         : []),
+      ...patterns
+        .filter((p) => p.value.wire !== null)
+        .map((p) => paragraph(say(drill.wire, { pattern: free(at(p, 'name')) }))),
     ],
   };
+}
+
+/** What a rule on the sawn nose reads more; nothing where every outline is sawn to its size. */
+function fromSawnNose(record: Place<SheetRecord>): readonly Block[] {
+  const larger = each(at(record, 'patterns')).filter((p) => p.value.sandingAllowanceMm > 0);
+  if (larger.length === 0) return [];
+  const added = larger.map((pattern) =>
+    say(drill.sawnNoseOf, {
+      allowance: strong([mm(at(pattern, 'sandingAllowanceMm'), 'given')]),
+      pattern: free(at(pattern, 'name')),
+    }),
+  );
+  return [paragraph([...say(drill.sawnNose), ...joined(added, TEXTS.comma), ...say(TEXTS.stop)])];
 }
 
 function slots(

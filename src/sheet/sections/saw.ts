@@ -2,11 +2,27 @@
 import { caution, heading, paragraph, together } from '../blocks.js';
 import type { Block, Inline, Inlines, Section } from '../document.js';
 import { at, each, type Place } from '../place.js';
-import type { RecordedFace, RecordedNest } from '../record.js';
+import type { RecordedFace, RecordedNest, SheetRecord } from '../record.js';
 import { count, free, joined, many, mm, placed, say, strong } from '../say.js';
 import { TEXTS } from '../texts.js';
 
 const { saw } = TEXTS;
+
+/** A single pattern: one blank, and its lip. */
+export const sawOneSection = (record: Place<SheetRecord>, step: number): Section => ({
+  id: 'saw',
+  step,
+  name: say(saw.heading),
+  heading: say(saw.heading),
+  newPage: true,
+  blocks: [
+    paragraph(say(saw.single)),
+    caution(TEXTS.cautions.saw),
+    ...(record.value.shop.hardware.some(({ what }) => what === 'lip')
+      ? [caution(TEXTS.cautions.sheets)]
+      : []),
+  ],
+});
 
 /** @param pictures one a face, as SVG */
 export function sawSection(

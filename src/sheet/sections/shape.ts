@@ -17,7 +17,12 @@ export function shapeSection(record: Place<SheetRecord>, step: number): Section 
     name: say(shape.heading),
     heading: say(shape.heading),
     newPage: true,
-    blocks: [caution(TEXTS.cautions.router), bits(record), ...gauges(shop)],
+    blocks: [
+      caution(TEXTS.cautions.router),
+      bits(record),
+      paragraph(say(shape.bearing)),
+      ...gauges(shop),
+    ],
   };
 }
 

@@ -15,7 +15,7 @@ export function timelineSection(shop: Place<Shop>, step: number): Section {
     step,
     name: say(timeline.heading),
     heading: say(timeline.heading),
-    newPage: true,
+    newPage: false,
     blocks: [
       paragraph(
         say(timeline.about, { hours: quantity(at(shop, 'benchHoursPerDay'), 'given', 'h') }),

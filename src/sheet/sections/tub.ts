@@ -36,6 +36,7 @@ export function tubSection({ pattern, shop, svg }: TubInput, step: number): Sect
       },
       { kind: 'figures', figures: figures(test) },
       paragraph(buoyancy(test)),
+      ...(pattern.value.float.wish?.met === false ? [paragraph(say(tub.unwished))] : []),
       readings(name),
       caution(TEXTS.cautions.tub),
       ...trials(test, name),

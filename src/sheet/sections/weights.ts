@@ -1,21 +1,30 @@
 /** What a lure weighs at every stage, what to do when it does not, and room to write. */
 import type { ShopPattern, StageWeight } from '../../shop/shop.js';
-import { blank, column, numbers, paragraph, table } from '../blocks.js';
+import { blank, column, numbers, paragraph, table, together } from '../blocks.js';
 import type { Block, Inlines, Section } from '../document.js';
 import { at, each, type Place, present } from '../place.js';
+import type { SheetRecord } from '../record.js';
 import { count, free, g, joined, quantity, say, strong, word } from '../say.js';
 import { TEXTS } from '../texts.js';
 
 const { weights } = TEXTS;
 
-export const weightsSection = (patterns: readonly Place<ShopPattern>[], step: number): Section => ({
-  id: 'weights',
-  step,
-  name: say(weights.heading),
-  heading: say(weights.heading),
-  newPage: true,
-  blocks: [paragraph(say(weights.about)), ...patterns.map(stages), outside(patterns), log()],
-});
+export function weightsSection(record: Place<SheetRecord>, step: number): Section {
+  const patterns = each(at(at(record, 'shop'), 'patterns'));
+  return {
+    id: 'weights',
+    step,
+    name: say(weights.heading),
+    heading: say(weights.heading),
+    newPage: true,
+    blocks: [
+      together(paragraph(say(weights.about)), ...patterns.slice(0, 1).map(stages)),
+      ...patterns.slice(1).map(stages),
+      outside(patterns),
+      ...(record.value.kind === 'run' ? [log()] : []),
+    ],
+  };
+}
 
 /** Lures whose weights have room beside the expected. */
 const LURES = 4;
