@@ -1,10 +1,11 @@
 /** The views of every pattern: each sheet as SVG, all of a pattern's together as PDF. */
-import type { Picture } from '../drawing/picture/picture.js';
+import { type Picture, SHEET, type SheetSize } from '../drawing/picture/picture.js';
 import { viewSheets } from '../drawing/views/views.js';
 import { facesFor } from '../formats/face-subset.js';
 import type { Faces } from '../formats/pdf.js';
 import { picturesPdf } from '../formats/picture-pdf.js';
 import { pictureSvg } from '../formats/picture-svg.js';
+import type { Paper } from '../pattern/paper.js';
 import type { Build } from '../pipeline.js';
 import { checked } from './pictures.js';
 import { viewsInput } from './views.js';
@@ -27,7 +28,7 @@ export async function viewFiles(
 ): Promise<readonly ViewFile[]> {
   const all = products.map((product, i) => {
     const hash = (job.orders[i].fileSha256 ?? '').slice(0, HASH_DIGITS);
-    const stamp = { hash, tool, inches: job.shop.inches };
+    const stamp = { hash, tool, inches: job.shop.inches, sheet: sheetOf(job.paper) };
     const sheets = viewSheets(viewsInput(product, stamp)).map(checked);
     return { name: product.blank.name, sheets };
   });
@@ -35,6 +36,10 @@ export async function viewFiles(
   const files = await Promise.all(all.map((views) => filesOf(views, fewer)));
   return files.flat();
 }
+
+/** A sheet of the run's paper, lying, where it is one of those in place of A4; A4 for any other. */
+const sheetOf = ({ size, acrossMm, alongMm }: Paper): SheetSize =>
+  size === 'Letter' || size === 'Legal' ? { widthMm: alongMm, heightMm: acrossMm } : SHEET;
 
 type Views = { readonly name: string; readonly sheets: readonly Picture[] };
 

@@ -6,8 +6,8 @@ import { type EyePlace, eyePlaces, screwEye } from '../mass/eyes.js';
 import type { Product } from '../pipeline.js';
 import { drawnLip, EYE_RADIUS_MM } from './pictures.js';
 
-/** What of the views is not in the product: the hash of its pattern file, the program's name and version. */
-export type Stamp = Pick<ViewsInput, 'hash' | 'tool' | 'inches'>;
+/** What of the views is not in the product: the hash of its pattern file, the program's name and version, the paper. */
+export type Stamp = Pick<ViewsInput, 'hash' | 'tool' | 'inches' | 'sheet'>;
 
 const WIRE_CHORD_MM = 0.02; // far under the finest line of a picture
 

@@ -114,6 +114,8 @@ export type Picture = {
 /** Paper lying on its long side, ISO 216 A4. */
 export const SHEET = { widthMm: 297, heightMm: 210 } as const;
 
+export type SheetSize = { readonly widthMm: number; readonly heightMm: number };
+
 /** Smallest letters that are read from an arm's length. Common practice, no source. */
 export const LEAST_TEXT_MM = 3;
 

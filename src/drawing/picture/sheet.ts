@@ -1,6 +1,6 @@
 /** What both kinds of sheet have: white paper, margins, rules and a head. */
 import { stroke } from './lure-view.js';
-import { SHEET, type Shape, textWidthMm } from './picture.js';
+import { SHEET, type Shape, type SheetSize, textWidthMm } from './picture.js';
 import { fitted, SIZES, words } from './words.js';
 
 /** White all round, mm. */
@@ -11,14 +11,14 @@ export const RIGHT = SHEET.widthMm - MARGIN_MM;
 const HEAD_Y = 184;
 
 /** White paper, so that the picture is the same on a dark screen. */
-export const sheet = (): Shape[] => [
+export const sheet = ({ widthMm, heightMm }: SheetSize = SHEET): Shape[] => [
   {
     kind: 'area',
     points: [
       [0, 0],
-      [SHEET.widthMm, 0],
-      [SHEET.widthMm, SHEET.heightMm],
-      [0, SHEET.heightMm],
+      [widthMm, 0],
+      [widthMm, heightMm],
+      [0, heightMm],
     ],
     role: 'sheet',
   },

@@ -6,7 +6,7 @@ import type { Box } from '../../geometry/vec.js';
 import { Fault } from '../../problem.js';
 import { scaleWords } from '../picture/scale-bar.js';
 import { arrangement, blockAt } from './arrangement.js';
-import { ROOM, type SheetOf } from './frame.js';
+import { roomOf, type SheetOf } from './frame.js';
 import { type Greatests, greatests } from './greatest.js';
 import type { ViewsInput } from './input.js';
 import { millimeters } from './measure.js';
@@ -22,9 +22,6 @@ const UNDER_MM = 4;
 /** Of table and notes on a sheet without views. */
 const COLUMN_MM = 160;
 
-const [LEFT, LOW, RIGHT, TOP] = ROOM;
-const [WIDE, HIGH] = [RIGHT - LEFT, TOP - LOW];
-
 const PARTS = 'What goes where';
 
 type Sheets = {
@@ -38,14 +35,15 @@ type Plan = { readonly scale: number; readonly table: 'beside' | 'under' | 'apar
 
 export function arrangementSheets(input: ViewsInput, places: Table): Sheets {
   const most = greatests(input.shape);
-  const fits = tableHeightMm(places) <= HIGH;
+  const [, low, , top] = roomOf(input);
+  const fits = tableHeightMm(places) <= top - low;
   const table = fits ? places : { ...places, rows: [] };
   const plan = planned(input, most, table);
   const { sheets, hasNotes } =
     plan.table === 'apart'
       ? apart(input, most, { table, scale: plan.scale })
       : together(input, most, { table, plan });
-  const more = fits ? [] : tableSheets(places, PARTS, input.name);
+  const more = fits ? [] : tableSheets(places, PARTS, input);
   return { hasNotes, sheets: [...sheets, ...more] };
 }
 
@@ -55,11 +53,13 @@ const highOf = (table: Table): number =>
 
 /** The first scale at which everything has room. At true size the views may have a sheet of their own. */
 function planned(input: ViewsInput, most: Greatests, table: Table): Plan {
+  const [left, low, right, top] = roomOf(input);
+  const [wide, high] = [right - left, top - low];
   for (const scale of trueSizeFirst(input.shape.lengthMm)) {
     const { wideMm, highMm } = blockAt(input, most, scale);
-    if (highMm > HIGH || wideMm > WIDE) continue;
-    if (wideMm <= WIDE - tableWidthMm(table) - GAP_MM) return { scale, table: 'beside' };
-    if (highMm + UNDER_MM + highOf(table) <= HIGH) return { scale, table: 'under' };
+    if (highMm > high || wideMm > wide) continue;
+    if (wideMm <= wide - tableWidthMm(table) - GAP_MM) return { scale, table: 'beside' };
+    if (highMm + UNDER_MM + highOf(table) <= high) return { scale, table: 'under' };
     if (scale === 1) return { scale, table: 'apart' };
   }
   throw new Fault(`${input.name}: its views fit at no scale`);
@@ -68,19 +68,20 @@ function planned(input: ViewsInput, most: Greatests, table: Table): Plan {
 type Together = { readonly table: Table; readonly plan: Plan };
 
 function together(input: ViewsInput, most: Greatests, { table, plan }: Together): Sheets {
+  const [left, low, right, top] = roomOf(input);
   const isBeside = plan.table === 'beside';
-  const columnX = RIGHT - tableWidthMm(table);
-  const widthMm = isBeside ? columnX - GAP_MM - LEFT : WIDE;
-  const underTop = TOP - blockAt(input, most, plan.scale).highMm - UNDER_MM;
+  const columnX = right - tableWidthMm(table);
+  const widthMm = isBeside ? columnX - GAP_MM - left : right - left;
+  const underTop = top - blockAt(input, most, plan.scale).highMm - UNDER_MM;
   const sectionRoom: Box = isBeside
-    ? [columnX, LOW, RIGHT, TOP - highOf(table)]
-    : [LEFT, LOW, columnX - GAP_MM, underTop];
-  const hasNotes = isBeside && leastNotesMm(input, widthMm) <= underTop - LOW;
+    ? [columnX, low, right, top - highOf(table)]
+    : [left, low, columnX - GAP_MM, underTop];
+  const hasNotes = isBeside && leastNotesMm(input, widthMm) <= underTop - low;
   const sheet = viewsSheet(input, plan.scale, [
-    ...arrangement(input, most, { scale: plan.scale, at: [LEFT, TOP], widthMm }),
-    ...partsTable(table, [columnX, isBeside ? TOP : underTop]),
+    ...arrangement(input, most, { scale: plan.scale, at: [left, top], widthMm }),
+    ...partsTable(table, [columnX, isBeside ? top : underTop]),
     ...workSection(input, most, sectionRoom),
-    ...(hasNotes ? notes(input, [LEFT, underTop], { widthMm, heightMm: underTop - LOW }) : []),
+    ...(hasNotes ? notes(input, [left, underTop], { widthMm, heightMm: underTop - low }) : []),
   ]);
   return { hasNotes, sheets: [sheet] };
 }
@@ -88,21 +89,22 @@ function together(input: ViewsInput, most: Greatests, { table, plan }: Together)
 type Apart = { readonly table: Table; readonly scale: number };
 
 function apart(input: ViewsInput, most: Greatests, { table, scale }: Apart): Sheets {
-  const under = TOP - highOf(table);
-  const hasNotes = leastNotesMm(input, COLUMN_MM) <= under - LOW;
-  const notesRoom = { widthMm: COLUMN_MM, heightMm: under - LOW };
+  const [left, low, right, top] = roomOf(input);
+  const under = top - highOf(table);
+  const hasNotes = leastNotesMm(input, COLUMN_MM) <= under - low;
+  const notesRoom = { widthMm: COLUMN_MM, heightMm: under - low };
   const parts: SheetOf = {
     title: PARTS,
     scale: 'as told',
     key: [],
     description: `What goes where on ${input.name}, and its greatest section.`,
     shapes: [
-      ...partsTable(table, [LEFT, TOP]),
-      ...workSection(input, most, [LEFT + COLUMN_MM + GAP_MM, LOW, RIGHT, TOP]),
-      ...(hasNotes ? notes(input, [LEFT, under], notesRoom) : []),
+      ...partsTable(table, [left, top]),
+      ...workSection(input, most, [left + COLUMN_MM + GAP_MM, low, right, top]),
+      ...(hasNotes ? notes(input, [left, under], notesRoom) : []),
     ],
   };
-  const views = arrangement(input, most, { scale, at: [LEFT, TOP], widthMm: WIDE });
+  const views = arrangement(input, most, { scale, at: [left, top], widthMm: right - left });
   return { hasNotes, sheets: [viewsSheet(input, scale, views), parts] };
 }
 

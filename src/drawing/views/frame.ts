@@ -1,6 +1,6 @@
 /** What every sheet of views has: white paper, a frame, a bar of 100 mm and the title block. */
 import type { Box, Point2 } from '../../geometry/vec.js';
-import { type Picture, SHEET, type Shape, textWidthMm } from '../picture/picture.js';
+import { type Picture, type Shape, type SheetSize, textWidthMm } from '../picture/picture.js';
 import { scaleBar } from '../picture/scale-bar.js';
 import { sheet } from '../picture/sheet.js';
 import { fitted, SIZES, words } from '../picture/words.js';
@@ -10,18 +10,21 @@ import { length } from './measure.js';
 
 /** Printers leave 5 mm or so of a sheet white. Common practice, no source. */
 const MARGIN_MM = 8;
-const FRAME: Box = [MARGIN_MM, MARGIN_MM, SHEET.widthMm - MARGIN_MM, SHEET.heightMm - MARGIN_MM];
+const frameOf = ({ widthMm, heightMm }: SheetSize): Box => [
+  MARGIN_MM,
+  MARGIN_MM,
+  widthMm - MARGIN_MM,
+  heightMm - MARGIN_MM,
+];
 const BLOCK_MM = 17;
 const FOOT_MM = 9;
 const INSET_MM = 4;
 
 /** Free for what a sheet shows. */
-export const ROOM: Box = [
-  FRAME[0] + INSET_MM,
-  FRAME[1] + BLOCK_MM + FOOT_MM,
-  FRAME[2] - INSET_MM,
-  FRAME[3] - INSET_MM,
-];
+export function roomOf({ sheet }: Pick<ViewsInput, 'sheet'>): Box {
+  const [left, low, right, top] = frameOf(sheet);
+  return [left + INSET_MM, low + BLOCK_MM + FOOT_MM, right - INSET_MM, top - INSET_MM];
+}
 
 export type SheetOf = {
   /** In a word or two: what is on it. */
@@ -41,25 +44,26 @@ export function framed(
   { title, scale, key, description, shapes }: SheetOf,
   { number, of }: { readonly number: number; readonly of: number },
 ): Picture {
-  const foot = FRAME[1] + BLOCK_MM;
+  const frame = frameOf(input.sheet);
+  const [left, , right] = roomOf(input);
+  const foot = frame[1] + BLOCK_MM;
+  const keyX = left + 108;
   return {
     title: `${input.name} ${input.version}: ${title.toLowerCase()}, sheet ${number} of ${of}`,
     description,
-    ...SHEET,
+    ...input.sheet,
     shapes: [
-      ...sheet(),
-      boxLine(FRAME, 'bold'),
+      ...sheet(input.sheet),
+      boxLine(frame, 'bold'),
       ...titleBlock(input, { title, scale, place: `${number} of ${of}` }),
-      ...scaleBar([ROOM[0] + 1, foot + 2.6]),
+      ...scaleBar([left + 1, foot + 2.6]),
       ...key.flatMap((text, i) =>
-        fitted(text, ROOM[0] + 108, foot + 5.2 - 3.8 * i + (key.length === 1 ? -1.9 : 0), KEY_MM),
+        fitted(text, keyX, foot + 5.2 - 3.8 * i + (key.length === 1 ? -1.9 : 0), right - keyX),
       ),
       ...shapes,
     ],
   };
 }
-
-const KEY_MM = ROOM[2] - ROOM[0] - 108;
 
 type Told = { readonly title: string; readonly scale: string | null; readonly place: string };
 
@@ -77,29 +81,31 @@ function titleBlock(input: ViewsInput, { title, scale, place }: Told): Shape[] {
     { widthMm: 43, caption: 'pattern, SHA-256', value: hash === '' ? 'none' : hash },
     { widthMm: 24, caption: 'sheet', value: place },
   ];
-  const nameMm = FRAME[2] - FRAME[0] - cells.reduce((sum, { widthMm }) => sum + widthMm, 0);
-  const top = FRAME[1] + BLOCK_MM;
-  const [captionY, valueY] = [top - 6, FRAME[1] + 4];
+  const frame = frameOf(input.sheet);
+  const nameX = frame[0] + INSET_MM;
+  const nameMm = frame[2] - frame[0] - cells.reduce((sum, { widthMm }) => sum + widthMm, 0);
+  const top = frame[1] + BLOCK_MM;
+  const [captionY, valueY] = [top - 6, frame[1] + 4];
   const edges = cells.map(
-    (_, i) => FRAME[0] + nameMm + cells.slice(0, i).reduce((sum, { widthMm }) => sum + widthMm, 0),
+    (_, i) => frame[0] + nameMm + cells.slice(0, i).reduce((sum, { widthMm }) => sum + widthMm, 0),
   );
   return [
     ink(
       [
-        [FRAME[0], top],
-        [FRAME[2], top],
+        [frame[0], top],
+        [frame[2], top],
       ],
       'firm',
     ),
-    ...fitted(name, ROOM[0], top - 7.2, nameMm - 6, {
+    ...fitted(name, nameX, top - 7.2, nameMm - 6, {
       size: nameSize(name, nameMm - 6),
       bold: true,
     }),
-    ...fitted(`version ${version}, made by ${tool}`, ROOM[0], valueY - 0.6, nameMm - 6),
+    ...fitted(`version ${version}, made by ${tool}`, nameX, valueY - 0.6, nameMm - 6),
     ...cells.flatMap(({ widthMm, caption, value }, i): Shape[] => [
       ink(
         [
-          [edges[i], FRAME[1]],
+          [edges[i], frame[1]],
           [edges[i], top],
         ],
         'hair',

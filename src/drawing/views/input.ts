@@ -6,6 +6,7 @@ import type { Verdict } from '../../float/verdict.js';
 import type { Point2 } from '../../geometry/vec.js';
 import type { Pattern } from '../../pattern/pattern.js';
 import type { DrawnEye, DrawnLip } from '../picture/input.js';
+import type { SheetSize } from '../picture/picture.js';
 
 export type NamedEye = DrawnEye & {
   /** `tow eye`, `hanger 1`, `tail eye`. */
@@ -41,6 +42,8 @@ export type ViewsInput = {
   readonly hash: string;
   /** Name and version of the program. */
   readonly tool: string;
+  /** The sheets, lying. */
+  readonly sheet: SheetSize;
   /** Show inches beside the millimeters. */
   readonly inches: boolean;
   readonly pattern: Pattern;

@@ -9,7 +9,7 @@ import { textWidthMm } from '../picture/picture.js';
 import { scaleWords } from '../picture/scale-bar.js';
 import { SIZES } from '../picture/words.js';
 import { bodyPlan, bodyPlanWidthMm } from './body-plan.js';
-import { ROOM, type SheetOf } from './frame.js';
+import { roomOf, type SheetOf } from './frame.js';
 import { type Greatests, greatests } from './greatest.js';
 import type { ViewsInput } from './input.js';
 import { levelsWithin, roundStep } from './levels.js';
@@ -17,7 +17,7 @@ import { type LinesPose, planView, profileView } from './lines-views.js';
 import { millimeters } from './measure.js';
 import { leastNotesMm, notes } from './notes.js';
 import { apart, type OffsetRow } from './offsets.js';
-import { particulars, particularsMm } from './particulars.js';
+import { LEAST_COLUMN_MM, particulars, particularsMm } from './particulars.js';
 import { LARGEST_FIRST } from './scale.js';
 import { drawnTable, type Table, tableHeightMm, tableWidthMm } from './table.js';
 
@@ -27,8 +27,9 @@ const BETWEEN_MM = 10;
 const UNDER_MM = 8;
 /** Left of the profile for the names of waterlines, right of it for those of buttocks. */
 const ASIDE_MM = 9;
-/** Between the table and what stands beside it. */
+/** Between the table and what stands beside it, and the least where paper is narrow. */
 const GAP_MM = 10;
+const LEAST_GAP_MM = 6;
 /** Most room more between the rows, and at the left, where the sheet has it. */
 const MOST_AIR_MM = 9;
 /** Stations, and waterlines or buttocks, closer on paper than this are not all drawn. */
@@ -36,8 +37,6 @@ const LEAST_STATION_MM = 5;
 const LEAST_LEVEL_MM = 4.8;
 
 const MOST_LOST = 2 / 3;
-
-const [WIDE, HIGH] = [ROOM[2] - ROOM[0], ROOM[3] - ROOM[1]];
 
 type Beside = {
   readonly rows: readonly OffsetRow[];
@@ -51,25 +50,31 @@ export function linesSheet(
   { rows, offsets: table, withNotes }: Beside,
 ): SheetOf & { readonly hasTable: boolean } {
   const { shape } = input;
+  const [leftX, low, right, roomTop] = roomOf(input);
+  const [wideMm, highMm] = [right - leftX, roomTop - low];
   const most = greatests(shape);
   const notesMm = (widthMm: number) => (withNotes ? leastNotesMm(input, widthMm) : 0);
   const wordsMm = (widthMm: number) => particularsMm(widthMm) + notesMm(widthMm);
-  const aloneMm = wordsMm(WIDE);
-  const togetherMm = Math.max(tableHeightMm(table), wordsMm(WIDE - tableWidthMm(table) - GAP_MM));
-  const { scale, hasTable } = shared(input, most, { aloneMm, togetherMm });
-  const beside = hasTable ? tableWidthMm(table) + GAP_MM : 0;
+  const aloneMm = wordsMm(wideMm);
+  const asideTable = tableWidthMm(table) + gapMm(wideMm - tableWidthMm(table));
+  const togetherMm = Math.max(tableHeightMm(table), wordsMm(wideMm - asideTable));
+  const { scale, hasTable } = shared(input, most, {
+    aloneMm,
+    togetherMm: wideMm - asideTable < LEAST_COLUMN_MM ? null : togetherMm,
+  });
+  const beside = hasTable ? asideTable : 0;
   const [wide, high] = needs(shape, most, { scale, underMm: hasTable ? togetherMm : aloneMm });
-  const air = Math.min(MOST_AIR_MM, (HIGH - high) / 3);
+  const air = Math.min(MOST_AIR_MM, (highMm - high) / 3);
   const pose = posed(shape, most, rows, {
     scale,
-    left: ROOM[0] + ASIDE_MM + Math.min(MOST_AIR_MM, (WIDE - wide) / 2),
-    top: ROOM[3] - HEAD_MM,
+    left: leftX + ASIDE_MM + Math.min(MOST_AIR_MM, (wideMm - wide) / 2),
+    top: roomTop - HEAD_MM,
     betweenMm: BETWEEN_MM + air,
   });
   const bodyFrom = pose.left + scale * shape.lengthMm + ASIDE_MM;
   const bodyMm = bodyPlanWidthMm(scale * most.breadth.mm);
   const top = pose.centerY - (scale * most.breadth.mm) / 2 - UNDER_MM - air;
-  const [wordsX, widthMm] = [ROOM[0] + beside, WIDE - beside];
+  const [wordsX, widthMm] = [leftX + beside, wideMm - beside];
   const notesTop = top - particularsMm(widthMm);
   return {
     hasTable,
@@ -83,12 +88,10 @@ export function linesSheet(
     shapes: [
       ...profileView(pose),
       ...planView(pose),
-      ...bodyPlan(pose, (bodyFrom + ROOM[2] - bodyMm) / 2),
-      ...(hasTable ? drawnTable(table, [ROOM[0], top]) : []),
+      ...bodyPlan(pose, (bodyFrom + right - bodyMm) / 2),
+      ...(hasTable ? drawnTable(table, [leftX, top]) : []),
       ...particulars(input, most, [wordsX, top], widthMm),
-      ...(withNotes
-        ? notes(input, [wordsX, notesTop], { widthMm, heightMm: notesTop - ROOM[1] })
-        : []),
+      ...(withNotes ? notes(input, [wordsX, notesTop], { widthMm, heightMm: notesTop - low }) : []),
     ],
   };
 }
@@ -106,22 +109,29 @@ const needs = (
   ];
 };
 
-type Under = { readonly aloneMm: number; readonly togetherMm: number };
+/** Beside so much room that a table leaves. */
+const gapMm = (leftMm: number): number =>
+  Math.max(LEAST_GAP_MM, Math.min(GAP_MM, leftMm - LEAST_COLUMN_MM));
+
+/** `togetherMm` is null where a table leaves too little room for words beside it. */
+type Under = { readonly aloneMm: number; readonly togetherMm: number | null };
 
 /** The table stands under the lines as long as they stay true size for it, or lose less than a third by it. */
 function shared(
-  { name, shape }: ViewsInput,
+  input: ViewsInput,
   most: Greatests,
   { aloneMm, togetherMm }: Under,
 ): { readonly scale: number; readonly hasTable: boolean } {
+  const { name, shape } = input;
+  const [left, low, right, top] = roomOf(input);
   const scaleOver = (underMm: number) =>
     LARGEST_FIRST.find((scale) => {
       const [wide, high] = needs(shape, most, { scale, underMm });
-      return wide <= WIDE && high <= HIGH;
+      return wide <= right - left && high <= top - low;
     });
   const alone = scaleOver(aloneMm);
   if (alone === undefined) throw new Fault(`${name}: its lines fit at no scale`);
-  const together = scaleOver(togetherMm);
+  const together = togetherMm === null ? undefined : scaleOver(togetherMm);
   return together !== undefined && together >= Math.min(1, MOST_LOST * alone)
     ? { scale: together, hasTable: true }
     : { scale: alone, hasTable: false };

@@ -11,7 +11,7 @@ const TITLE_MM = 5.5;
 /** Names in the first column, and shorter ones in a second. */
 const NAME_MM = [31, 20] as const;
 /** A column of names and values is at least so wide. */
-const LEAST_COLUMN_MM = 76;
+export const LEAST_COLUMN_MM = 76;
 
 const columnsIn = (widthMm: number): number => (widthMm >= 2 * LEAST_COLUMN_MM ? 2 : 1);
 
@@ -37,7 +37,7 @@ export function particulars(
     ['greatest breadth', `${mm(breadth.mm)} at ${millimeters(breadth.stationMm)}`],
     ['greatest section', `${spelled(section.mm2, 0)} mm² at ${millimeters(section.stationMm)}`],
     ['volume', `${spelled(properties.volumeMm3 / 1000, 1)} cm³`],
-    ['its center', `at ${millimeters(centerX)}, ${millimeters(Math.abs(centerZ))} ${side} datum`],
+    ['center at', `${millimeters(centerX)}, ${millimeters(Math.abs(centerZ))} ${side} datum`],
     ['surface', `${spelled(properties.areaMm2 / 100, 1)} cm²`],
   ];
   const columns = columnsIn(widthMm);
@@ -57,7 +57,7 @@ export function particulars(
       const nameMm = NAME_MM[column];
       return [
         ...fitted(what, x, y, nameMm - 1),
-        ...fitted(value, x + nameMm, y, columnMm - nameMm - 2),
+        ...fitted(value, x + nameMm, y, columnMm - nameMm - (column + 1 < columns ? 2 : 0)),
       ];
     }),
   ];

@@ -1,11 +1,16 @@
 /** A table on sheets of its own, in columns side by side. */
-import { ROOM, type SheetOf } from './frame.js';
+import { roomOf, type SheetOf } from './frame.js';
+import type { ViewsInput } from './input.js';
 import { drawnTable, mostRows, type Row, type Table, tableWidthMm } from './table.js';
 
 const GAP_MM = 8;
 
-export function tableSheets(table: Table, title: string, name: string): readonly SheetOf[] {
-  const [left, low, right, top] = ROOM;
+export function tableSheets(
+  table: Table,
+  title: string,
+  input: Pick<ViewsInput, 'name' | 'sheet'>,
+): readonly SheetOf[] {
+  const [left, low, right, top] = roomOf(input);
   const wide = tableWidthMm(table) + GAP_MM;
   const columns = Math.floor((right - left + GAP_MM) / wide);
   const pieces = rowPieces(table.rows, mostRows(table, top - low));
@@ -13,7 +18,7 @@ export function tableSheets(table: Table, title: string, name: string): readonly
     title,
     scale: null,
     key: [],
-    description: `${title} of ${name}, ${table.rows.length} rows.`,
+    description: `${title} of ${input.name}, ${table.rows.length} rows.`,
     shapes: onSheet.flatMap((rows, i) => drawnTable({ ...table, rows }, [left + i * wide, top])),
   }));
 }

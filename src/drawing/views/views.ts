@@ -21,7 +21,7 @@ export function viewSheets(given: ViewsInput): readonly Picture[] {
   const sheets = [
     lines,
     ...arrangement.sheets,
-    ...(lines.hasTable ? [] : tableSheets(offsets, 'Table of offsets', input.name)),
+    ...(lines.hasTable ? [] : tableSheets(offsets, 'Table of offsets', input)),
   ];
   return sheets.map((sheet, i) => framed(input, sheet, { number: i + 1, of: sheets.length }));
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { bodyShape } from '../../../src/body/body.js';
+import { SHEET } from '../../../src/drawing/picture/picture.js';
 import { parted } from '../../../src/drawing/views/hidden.js';
 import { levelsWithin, roundStep } from '../../../src/drawing/views/levels.js';
 import { inchFraction, length, millimeters } from '../../../src/drawing/views/measure.js';
@@ -275,7 +276,7 @@ describe('tables', () => {
 
   test('go on in more columns and on more sheets, every row once, no entry parted', () => {
     const rows = (count: number, pair: boolean) => {
-      const sheets = tableSheets(table(count, pair), 'Many', 'x');
+      const sheets = tableSheets(table(count, pair), 'Many', { name: 'x', sheet: SHEET });
       const perSheet = sheets.map(({ shapes }) =>
         shapes.flatMap((s) => (s.kind === 'text' && /^\d+$/.test(s.text) ? [Number(s.text)] : [])),
       );

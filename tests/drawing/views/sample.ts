@@ -2,7 +2,12 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { makeBody } from '../../../src/body/body.js';
-import type { Picture, Shape, Text } from '../../../src/drawing/picture/picture.js';
+import {
+  type Picture,
+  SHEET,
+  type Shape,
+  type Text,
+} from '../../../src/drawing/picture/picture.js';
 import type { ViewsInput } from '../../../src/drawing/views/input.js';
 import { viewSheets } from '../../../src/drawing/views/views.js';
 import type { Job, Order } from '../../../src/job.js';
@@ -18,7 +23,12 @@ import { viewsInput } from '../../../src/record/views.js';
 const TEMPLATES = join(import.meta.dirname, '../../../templates');
 export const templatePath = (name: string): string => join(TEMPLATES, `${name}.yaml`);
 
-export const STAMP = { hash: '0a1b2c3d4e5f', tool: 'blankwright 9.9.9', inches: false };
+export const STAMP = {
+  hash: '0a1b2c3d4e5f',
+  tool: 'blankwright 9.9.9',
+  inches: false,
+  sheet: SHEET,
+};
 
 const demo = load(templatePath('first-ice')).job as Job;
 

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { drawnPattern } from '../../../src/bench/drawn-pattern.js';
 import { offsetAt } from '../../../src/body/shape.js';
 import { checkPicture } from '../../../src/drawing/picture/check.js';
-import { type Picture, textBox } from '../../../src/drawing/picture/picture.js';
+import { type Picture, SHEET, textBox } from '../../../src/drawing/picture/picture.js';
 import type { ViewsInput } from '../../../src/drawing/views/input.js';
 import { viewSheets } from '../../../src/drawing/views/views.js';
 import { pictureSvg } from '../../../src/formats/picture-svg.js';
@@ -19,6 +19,10 @@ import {
   textsOf,
   wordsOf,
 } from './sample.js';
+
+/** Lying: 11 × 8.5 in and 14 × 8.5 in (ANSI/ASME Y14.1, size A, and its longer sister). */
+const LETTER = { widthMm: 279.4, heightMm: 215.9 };
+const LEGAL = { widthMm: 355.6, heightMm: 215.9 };
 
 const SHIPPED = ['skerry', 'ghyll', 'holm'] as const;
 
@@ -106,6 +110,26 @@ describe('the sheets of shipped patterns', () => {
     expect(words).toEqual(expect.arrayContaining(['7.0', '11.0', '13.1', '9.0', '11.1', '20.0°']));
     expect(words).toContain('wire loop, ring-6, treble-6');
   });
+});
+
+describe('on other paper', () => {
+  test.each([LETTER, LEGAL])(
+    'of $widthMm × $heightMm mm: true size still, nothing cut short',
+    (sheet) => {
+      for (const [i, name] of [...SHIPPED, ...SHIPPED].entries()) {
+        const inches = i < SHIPPED.length;
+        const sheets = viewSheets({ ...madeInput(fileOf(name), { inches }), sheet });
+        for (const { widthMm, heightMm } of sheets) expect({ widthMm, heightMm }).toEqual(sheet);
+        expect(wordsOf(sheets).filter((w) => w.endsWith('…'))).toEqual([]);
+        const arrangement = sheets[1];
+        expect(wordsOf([arrangement])).toEqual(expect.arrayContaining(['Arrangement', '1 : 1']));
+        // The frame: 8 mm inside the edge all round.
+        const frame = boxOf(linesOf(arrangement).flatMap(({ points }) => points));
+        const [w, h] = [sheet.widthMm - 8, sheet.heightMm - 8];
+        for (const [i, mm] of [8, 8, w, h].entries()) expect(frame[i]).toBeCloseTo(mm, 9);
+      }
+    },
+  );
 });
 
 describe('drawn to scale', () => {
@@ -236,7 +260,8 @@ describe('text stands clear', () => {
         const input = inputOf(file, { size });
         if (!input) continue;
         for (const inches of [false, true])
-          expect(clear({ ...input, inches }), `${name} × ${scaleRatio}`).toEqual([]);
+          for (const sheet of [SHEET, inches ? LETTER : LEGAL])
+            expect(clear({ ...input, inches, sheet }), `${name} × ${scaleRatio}`).toEqual([]);
         patterns++;
       }
     expect(patterns).toBeGreaterThan(11);
@@ -295,8 +320,12 @@ describe('text stands clear', () => {
       },
       { size: { name: 'w'.repeat(40) } },
     );
-    for (const inches of [false, true]) {
-      const sheets = viewSheets({ ...input, inches });
+    for (const [inches, sheet] of [
+      [false, SHEET],
+      [true, SHEET],
+      [true, LETTER],
+    ] as const) {
+      const sheets = viewSheets({ ...input, inches, sheet });
       expect(sheets.length).toBeGreaterThan(5);
       expect(sheets.flatMap(checkPicture)).toEqual([]);
       const words = wordsOf(sheets);
