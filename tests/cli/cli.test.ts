@@ -58,6 +58,7 @@ describe('make', () => {
     for (const { path, sha256 } of manifest.files) expect(files[path]).toBe(sha256);
     const kinds = manifest.files.map((f: { kind: string }) => f.kind);
     expect([...new Set(kinds)]).toEqual([
+      'sheet',
       'template',
       'gauge',
       'round-over-map',
@@ -311,7 +312,7 @@ describe('manners', () => {
         run(['new', 'pattern', 'holm'], { cwd: place });
       expect(run(args, { cwd: place }), line).toMatchObject({ status: 0 });
     }
-  }, 240_000);
+  }, 600_000);
 
   test('color only on a terminal; NO_COLOR and pipes have none', () => {
     const { stderr } = run(['check', 'nowhere.yaml'], { env: { NO_COLOR: '1' } });

@@ -14,7 +14,7 @@ export function runCli(args: readonly string[], { cwd, env = {} }: Where = {}) {
   const { status, stdout, stderr } = spawnSync(process.execPath, [CLI, ...args], {
     cwd,
     encoding: 'utf8',
-    timeout: 60_000,
+    timeout: 240_000,
     maxBuffer: 1 << 26,
     env: { ...process.env, ...env },
   });
