@@ -3,6 +3,7 @@ import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import type { Box, Point2 } from '../../src/geometry/vec.js';
 
 const MM = 25.4 / 72;
+const CALLS = new Map(Object.entries(OPS).map(([name, code]) => [code as number, name]));
 
 export type ReadPath = {
   /** Corners and, where it is curved, 16 points to each curve. */
@@ -30,6 +31,8 @@ export type ReadPage = {
   readonly heightMm: number;
   readonly paths: readonly ReadPath[];
   readonly texts: readonly ReadText[];
+  /** Calls of the page's drawing, by the names of pdf.js, with their arguments. */
+  readonly calls: readonly { readonly name: string; readonly args: readonly unknown[] }[];
 };
 
 export type ReadPdf = {
@@ -55,6 +58,10 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
       heightMm: (y1 - y0) * MM,
       paths: pathsOf(fnArray, argsArray),
       texts: items.flatMap((item) => ('str' in item && item.str.trim() ? [textOf(item)] : [])),
+      calls: fnArray.map((code, k) => ({
+        name: CALLS.get(code) ?? String(code),
+        args: argsArray[k] ?? [],
+      })),
     });
   }
   await task.destroy();

@@ -5,7 +5,7 @@ import { picturesPdf } from '../../src/formats/picture-pdf.js';
 import { pictureSvg } from '../../src/formats/picture-svg.js';
 import { readFaces } from '../../src/io.js';
 import { Fault } from '../../src/problem.js';
-import { type ReadPage, readPdf } from './pdf-drawing-reader.js';
+import { type ReadPage, readPdf } from './pdf-reader.js';
 import { readXml } from './xml.js';
 
 const picture = (shapes: readonly Shape[]): Picture => ({
@@ -67,7 +67,7 @@ describe('a page', () => {
       { ...TEXT, turnDeg: 90, at: [100, 20], text: 'upward' },
       { kind: 'disc', center: [80, 40], radiusMm: 5, role: 'sheet', pen: 'fine' },
     ];
-    [page] = await readPdf(await written(shapes));
+    [page] = (await readPdf(await written(shapes))).pages;
   });
 
   test('has the size of the picture', () => {
@@ -105,24 +105,24 @@ describe('a page', () => {
     const [start, end, turned] = page.texts;
     expect(start).toMatchObject({ text: 'back to belly' });
     for (const [value, told] of [
-      [start.xMm, 20],
-      [start.yMm, 50],
+      [start.at[0], 20],
+      [start.at[1], 50],
       [start.sizeMm, 4],
       [start.turnDeg, 0],
-      [end.yMm, 60],
-      [turned.xMm, 100],
-      [turned.yMm, 20],
+      [end.at[1], 60],
+      [turned.at[0], 100],
+      [turned.at[1], 20],
       [turned.turnDeg, 90],
     ])
       expect(value).toBeCloseTo(told, 2);
     // 13 letters of a condensed bold face, ending at 90 mm.
-    expect(end.xMm).toBeGreaterThan(60);
-    expect(end.xMm).toBeLessThan(70);
+    expect(end.at[0]).toBeGreaterThan(60);
+    expect(end.at[0]).toBeLessThan(70);
   });
 });
 
 test('every role has its tone, and the same as in SVG', async () => {
-  const [page] = await readPdf(await written(ROLES.map((role) => ({ ...LINE, role }))));
+  const [page] = (await readPdf(await written(ROLES.map((role) => ({ ...LINE, role }))))).pages;
   const tones = argsOf(page, 'setStrokeRGBColor').map(([tone]) => tone);
   expect(tones).toEqual(ROLES.map((role) => LOOK[role].tone));
   const svg = readXml(pictureSvg(picture(ROLES.map((role) => ({ ...LINE, role })))));
@@ -134,7 +134,7 @@ describe('hatching', () => {
     ['good', 1],
     ['warn', -1],
   ] as const)('of %s slants as in SVG, in stripes at the same places', async (role, up) => {
-    const [page] = await readPdf(await written([{ ...AREA, role }]));
+    const [page] = (await readPdf(await written([{ ...AREA, role }]))).pages;
     const [ground, ...stripes] = pathsOf(page);
     expect(ground.filter((_, i) => i % 3 === 1).slice(0, 4)).toEqual([40, 60, 60, 40]);
     // 20 mm squared has a diagonal of 28.3 mm: 17 or 18 stripes, 1.6 mm apart.
@@ -164,7 +164,7 @@ test('one page a picture, the same bytes every time, and text of any script', as
   ];
   const bytes = await written([TEXT], more);
   expect(await written([TEXT], more)).toEqual(bytes);
-  const pages = await readPdf(bytes);
+  const { pages } = await readPdf(bytes);
   expect(pages).toHaveLength(3);
   expect(pages[0].texts.map((t) => t.text)).toEqual(['back to belly']);
   const letters = pages[1].texts.map((t) => t.text).join('');

@@ -7,7 +7,7 @@ import { load } from '../../../src/load.js';
 import { resolvePattern } from '../../../src/pattern/pattern.js';
 import type { Product } from '../../../src/pipeline.js';
 import { viewFiles } from '../../../src/record/view-files.js';
-import { type ReadPage, readPdf } from '../../formats/pdf-drawing-reader.js';
+import { type ReadPage, readPdf } from '../../formats/pdf-reader.js';
 import { fileOf, productOf, templatePath } from './sample.js';
 
 const loaded = load(templatePath('first-ice'));
@@ -62,7 +62,7 @@ describe('the view files of a run', () => {
   });
 
   test('the PDF has A4 pages lying on their long side, with what the SVG says', async () => {
-    const pages = await readPdf(bytesOf('views/skerry.pdf'));
+    const { pages } = await readPdf(bytesOf('views/skerry.pdf'));
     expect(pages).toHaveLength(2);
     for (const [i, page] of pages.entries()) {
       // ISO 216: 297 by 210 mm.
@@ -78,7 +78,7 @@ describe('the view files of a run', () => {
   });
 
   test('the PDF is at true size: the bar is 100 mm, the lure as long as it is', async () => {
-    const [, page] = await readPdf(bytesOf('views/ghyll.pdf'));
+    const [, page] = (await readPdf(bytesOf('views/ghyll.pdf'))).pages;
     const flat = straight(page).filter(([, y0, , y1]) => y0 === y1);
     const long = (mm: number) => flat.filter(([x0, , x1]) => Math.abs(x1 - x0 - mm) < 1e-4);
     // The bar; and the 125 mm of ghyll, once over it and once as a running dimension under it.
@@ -99,7 +99,7 @@ describe('the view files of a run', () => {
     const product = productOf(order) as Product;
     const alone = { products: [product], job: { ...job, orders: [order] } };
     const [pdf] = await viewFiles(alone, 'blankwright 9.9.9', readFaces());
-    const [page] = await readPdf(pdf.bytes);
+    const [page] = (await readPdf(pdf.bytes)).pages;
     expect(page.texts.map((t) => t.text).filter((t) => /^[0-9a-f]{12}$/.test(t))).toEqual([]);
   });
 });
