@@ -59,7 +59,7 @@ function sectionHeading({ step, heading }: Section, setting: Setting): Node {
   };
 }
 
-export function blockNode(block: Block, setting: Setting): Node {
+function blockNode(block: Block, setting: Setting): Node {
   switch (block.kind) {
     case 'heading':
       return {

@@ -4,6 +4,7 @@ import { dxf } from '../formats/dxf.js';
 import type { Faces } from '../formats/pdf.js';
 import { stl } from '../formats/stl.js';
 import { svg } from '../formats/svg.js';
+import { utf8 } from '../formats/utf8.js';
 import { asRegion } from '../geometry/clip.js';
 import type { Mesh } from '../geometry/mesh.js';
 import type { Build, Product } from '../pipeline.js';
@@ -43,8 +44,6 @@ export type MadeFile = {
   readonly pattern?: string;
   readonly bytes: Uint8Array;
 };
-
-const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 /**
  * All files but the manifest, in the order a maker would look at them. `tool` is name and version;

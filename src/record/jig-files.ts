@@ -2,6 +2,7 @@
 import { stl } from '../formats/stl.js';
 import { type ThreemfPart, type ThreemfSet, threemf } from '../formats/threemf.js';
 import { threemfComplaints } from '../formats/threemf-check.js';
+import { utf8 } from '../formats/utf8.js';
 import { checkJigFile } from '../jig/check.js';
 import type { Jig } from '../jig/jig.js';
 import { JIG_KINDS } from '../jig/kinds.js';
@@ -95,7 +96,7 @@ function pictures(jigs: readonly Jig[], work: PicturedWork): JigFile[] {
     path: `jigs/${work.name}-${name}.svg`,
     kind: 'picture',
     format: 'svg',
-    bytes: new TextEncoder().encode(solidsSvg(sheet)),
+    bytes: utf8(solidsSvg(sheet)),
   });
   const [guide, drill] = ['lip-slot-guide', 'drill-stop'].map((kind) => of(kind)[0]);
   return [

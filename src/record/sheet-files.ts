@@ -4,10 +4,12 @@ import { facesFor } from '../formats/face-subset.js';
 import type { Faces } from '../formats/pdf.js';
 import { sheetHtml } from '../formats/sheet-html.js';
 import { FIXED_LETTERS, type SheetPaper, sheetPdf } from '../formats/sheet-pdf.js';
+import { utf8 } from '../formats/utf8.js';
 import type { Build } from '../pipeline.js';
 import type { SheetRecord } from '../sheet/record.js';
 import { shopSheet } from '../sheet/shop-sheet.js';
 import { faceSvg, tubSvg } from './pictures.js';
+import { shortHash } from './short-hash.js';
 
 export type SheetFile = {
   readonly path: string;
@@ -16,9 +18,6 @@ export type SheetFile = {
   readonly bytes: Uint8Array;
 };
 
-/** Digits of the hash that stand on the sheet: enough to tell builds apart at the bench. */
-const HASH_DIGITS = 12;
-
 /** @param recorded the text of build.json: the sheet shows what stands there, to the last digit */
 export async function sheetFiles(
   { products, nest, cutPlans }: Pick<Build, 'products' | 'nest' | 'cutPlans'>,
@@ -26,7 +25,7 @@ export async function sheetFiles(
   faces: Faces,
 ): Promise<readonly SheetFile[]> {
   const record = JSON.parse(recorded) as SheetRecord;
-  const hash = createHash('sha256').update(recorded).digest('hex').slice(0, HASH_DIGITS);
+  const hash = shortHash(createHash('sha256').update(recorded).digest('hex'));
   const pictures = {
     faces: (nest?.faces ?? []).map((face, i) => faceSvg(face, cutPlans[i])),
     tubs: products.map(({ floating }) => tubSvg(floating)),
@@ -43,7 +42,7 @@ export async function sheetFiles(
       path: 'sheet/shop-sheet.html',
       kind: 'sheet',
       format: 'html',
-      bytes: new TextEncoder().encode(html),
+      bytes: utf8(html),
     },
   ];
 }

@@ -5,9 +5,11 @@ import { facesFor } from '../formats/face-subset.js';
 import type { Faces } from '../formats/pdf.js';
 import { picturesPdf } from '../formats/picture-pdf.js';
 import { pictureSvg } from '../formats/picture-svg.js';
+import { utf8 } from '../formats/utf8.js';
 import type { Paper } from '../pattern/paper.js';
 import type { Build } from '../pipeline.js';
 import { checked } from './pictures.js';
+import { shortHash } from './short-hash.js';
 import { viewsInput } from './views.js';
 
 type ViewFile = {
@@ -18,16 +20,13 @@ type ViewFile = {
   readonly bytes: Uint8Array;
 };
 
-/** Digits of a hash that tell two files apart on paper. */
-const HASH_DIGITS = 12;
-
 export async function viewFiles(
   { products, job }: Pick<Build, 'products' | 'job'>,
   tool: string,
   faces: Faces,
 ): Promise<readonly ViewFile[]> {
   const all = products.map((product, i) => {
-    const hash = (job.orders[i].fileSha256 ?? '').slice(0, HASH_DIGITS);
+    const hash = shortHash(job.orders[i].fileSha256 ?? '');
     const stamp = { hash, tool, inches: job.shop.inches, sheet: sheetOf(job.paper) };
     const sheets = viewSheets(viewsInput(product, stamp)).map(checked);
     return { name: product.blank.name, sheets };
@@ -58,8 +57,6 @@ async function filesOf({ name, sheets }: Views, faces: Faces): Promise<readonly 
     ),
   ];
 }
-
-const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 
 const textIn = ({ shapes }: Picture): string =>
   shapes.map((shape) => (shape.kind === 'text' ? shape.text : '')).join('');

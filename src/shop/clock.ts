@@ -11,13 +11,13 @@ export const dayOf = (min: number): number => Math.floor((min + NONE) / DAY_MIN)
 const startOf = (day: number): number => (day - 1) * DAY_MIN;
 
 /** The next minute at which the bench is open: this one, or the next day's first. */
-export function openAt(min: number, benchMin: number): number {
+function openAt(min: number, benchMin: number): number {
   const day = dayOf(min);
   return leftOfDay(min, benchMin) > NONE ? Math.max(min, startOf(day)) : startOf(day + 1);
 }
 
 /** What is left of the bench day then; nothing once it is over. */
-export const leftOfDay = (min: number, benchMin: number): number =>
+const leftOfDay = (min: number, benchMin: number): number =>
   Math.max(0, startOf(dayOf(min)) + benchMin - min);
 
 /** Work that stops at the end of the bench day and goes on the next: one stretch a day. */

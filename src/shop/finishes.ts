@@ -81,7 +81,7 @@ export const finishesOf = (work: FinishWork): Finish[] =>
   });
 
 /** What a pot may be in use: it sets, and does not wait over night. */
-export const potMinutes = (
+const potMinutes = (
   { potLifeMin }: Pick<CoatMaterial, 'potLifeMin'>,
   { wish, materials }: Pick<ShopWork, 'wish' | 'materials'>,
 ): number => Math.min(potLifeMin, 60 * wish.benchHoursPerDay - materials.steps.mix.minutes);

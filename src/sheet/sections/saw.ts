@@ -9,20 +9,14 @@ import { TEXTS } from '../texts.js';
 const { saw } = TEXTS;
 
 /** A single pattern: one blank, and its lip. */
-export const sawOneSection = (record: Place<SheetRecord>, step: number): Section => ({
-  id: 'saw',
-  step,
-  name: say(saw.heading),
-  heading: say(saw.heading),
-  newPage: true,
-  blocks: [
+export const sawOneSection = (record: Place<SheetRecord>, step: number): Section =>
+  section(step, [
     paragraph(say(saw.single)),
     caution(TEXTS.cautions.saw),
     ...(record.value.shop.hardware.some(({ what }) => what === 'lip')
       ? [caution(TEXTS.cautions.sheets)]
       : []),
-  ],
-});
+  ]);
 
 /** @param pictures one a face, as SVG */
 export function sawSection(
@@ -31,20 +25,22 @@ export function sawSection(
   step: number,
 ): Section {
   const { guidance } = nest.value.saw;
-  return {
-    id: 'saw',
-    step,
-    name: say(saw.heading),
-    heading: say(saw.heading),
-    newPage: true,
-    blocks: [
-      paragraph(say(guidance === 'steered' ? saw.steered : saw.follows)),
-      caution(TEXTS.cautions.saw),
-      ...(guidance === 'follows' ? [caution(TEXTS.cautions.sheets)] : []),
-      ...each(at(nest, 'faces')).flatMap((face, i) => faceBlocks(face, pictures[i], guidance)),
-    ],
-  };
+  return section(step, [
+    paragraph(say(guidance === 'steered' ? saw.steered : saw.follows)),
+    caution(TEXTS.cautions.saw),
+    ...(guidance === 'follows' ? [caution(TEXTS.cautions.sheets)] : []),
+    ...each(at(nest, 'faces')).flatMap((face, i) => faceBlocks(face, pictures[i], guidance)),
+  ]);
 }
+
+const section = (step: number, blocks: readonly Block[]): Section => ({
+  id: 'saw',
+  step,
+  name: say(saw.heading),
+  heading: say(saw.heading),
+  newPage: true,
+  blocks,
+});
 
 /** Tallest picture of a face: as it is drawn. */
 const MOST_HEIGHT_MM = 110;
